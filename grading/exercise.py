@@ -1,0 +1,214 @@
+"""What an exercise is made of: parts, slips, keys. Plain frozen records, no behaviour beyond self-checks.
+
+How parts are scored is in ``scoring``; how numbers are drawn is in ``variants``.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+
+@dataclass(frozen=True, kw_only=True)
+class Slip:
+    """A wrong path that people really take, recognised by the answer it leads to.
+
+    ``id`` is unique within its part; instructor notes key on ``<exercise id>.<part id>.<slip id>``.
+    ``sentence`` tells the learner what was probably done and where to look; it gives no number away.
+    ``credit`` is the share of the part's points that the slip still earns, 0 to 0.5.
+    """
+
+    id: str
+    sentence: str
+    credit: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Option:
+    """One thing to choose, to put in order, or one verdict: ``id`` is stored, ``text`` is shown.
+
+    A wrong option may carry a ``slip``: the misunderstanding that leads people to choose it.
+    """
+
+    id: str
+    text: str
+    slip: Slip | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Number:
+    """A number with its unit, typed into one field; any compatible unit is read."""
+
+    id: str
+    ask: str
+    unit: str
+    slips: tuple[Slip, ...]
+    tolerance_reason: str
+    relative_tolerance: float = 0.0
+    absolute_tolerance: float = 0.0
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Range:
+    """A band: a low and a high value with units, each typed into its own field, each worth half."""
+
+    id: str
+    ask: str
+    unit: str
+    slips: tuple[Slip, ...]
+    tolerance_reason: str
+    relative_tolerance: float = 0.0
+    absolute_tolerance: float = 0.0
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choice:
+    """Exactly one option is right."""
+
+    id: str
+    ask: str
+    options: tuple[Option, ...]
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choices:
+    """Any number of options are right; a wrongly ticked option takes away what a right one gives."""
+
+    id: str
+    ask: str
+    options: tuple[Option, ...]
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Order:
+    """Put the items in order; the longest run of items kept in the right order earns its share."""
+
+    id: str
+    ask: str
+    options: tuple[Option, ...]
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Verdicts:
+    """A table: each row gets one of the verdicts.
+
+    ``rows`` carry ``{name}`` places that are filled from the scenario.
+    """
+
+    id: str
+    ask: str
+    rows: tuple[Option, ...]
+    verdicts: tuple[Option, ...]
+    points: float = 1.0
+
+
+Part = Number | Range | Choice | Choices | Order | Verdicts
+# Two kinds come later and hang in here: a reading taken off a drawing, and settings chosen on the bench.
+
+
+# What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table.
+
+
+@dataclass(frozen=True, kw_only=True)
+class NumberKey:
+    """Right values in the part's unit, and for each slip id the values that the slip leads to."""
+
+    value: Sequence[float]
+    slips: Mapping[str, Sequence[float]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class RangeKey:
+    """Right low and high values in the part's unit, and ``(low, high)`` for each slip id."""
+
+    low: Sequence[float]
+    high: Sequence[float]
+    slips: Mapping[str, tuple[Sequence[float], Sequence[float]]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChoiceKey:
+    """The id of the right option."""
+
+    right: Sequence[str]
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChoicesKey:
+    """The ids of the right options, as a tuple for each row."""
+
+    right: Sequence[tuple[str, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class OrderKey:
+    """The option ids in the right order, as a tuple for each row."""
+
+    right: Sequence[tuple[str, ...]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class VerdictsKey:
+    """For each row of the table, by row id, the id of the right verdict."""
+
+    right: Mapping[str, Sequence[str]]
+
+
+Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey
+
+
+@dataclass(frozen=True, kw_only=True)
+class Exercise:
+    """One exercise: own numbers from a seed, parts to answer, and a solution computed by the library.
+
+    ``id`` is ``<page>.<slug>``. ``draw`` takes a ``variants.Draw`` and returns the scenario: plain JSON
+    values by name. ``prompt`` carries ``{name}`` places (with format specifications) filled from the
+    scenario and from ``shown`` (further text computed from one scenario, for instance a name in words).
+    ``solve`` takes the scenario table, a mapping from name to a numpy array with one entry per scenario,
+    and returns a key for each part id. ``reasons`` is the worked way in words, shown after the last try;
+    ``read_again`` is the heading of the page to go back to. ``counts`` is False for predictions and
+    practice, which are saved and answered but carry no marks.
+    """
+
+    id: str
+    objective: str
+    title: str
+    prompt: str
+    parts: tuple[Part, ...]
+    draw: Callable[[Any], dict[str, Any]]
+    solve: Callable[[Mapping[str, Any]], dict[str, Key]]
+    reasons: str
+    read_again: str
+    shown: Callable[[dict[str, Any]], dict[str, str]] | None = None
+    counts: bool = True
+
+    @property
+    def points(self):
+        """Sum of the points of the parts; 0 where the exercise does not count."""
+        return sum(part.points for part in self.parts) if self.counts else 0.0
+
+    @property
+    def page(self):
+        """Id of the page that the exercise belongs to."""
+        return self.id.partition(".")[0]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Page:
+    """One page of the workbook: where its notebook lies, its objectives and its exercises in order.
+
+    ``folder`` is relative to the workbook; ``assignment`` is the name that the gradebook uses.
+    """
+
+    id: str
+    title: str
+    folder: str
+    notebook: str
+    assignment: str
+    objectives: Mapping[str, str]
+    exercises: tuple[Exercise, ...] = field(default=())
+    practical_points: float = 0.0

@@ -1,0 +1,75 @@
+"""One grammar for every refusal: the name, what it must be, the limit with its unit, and what was got.
+
+Every check takes a number or an array, refuses text, booleans, NaN and infinities, and returns the value
+as a float or a float array.
+"""
+
+import numpy as np
+
+
+def _shown(value, unit):
+    """Write a value with its unit the way the sentences need it."""
+    text = f"{value:.6g}" if isinstance(value, (int, float, np.number)) else repr(value)
+    return f"{text} {unit}" if unit else text
+
+
+def _is_number(value):
+    """Tell whether a value is an int or float, or an array of them; booleans are not numbers here."""
+    kind = np.asarray(value).dtype.kind
+    return kind in "iuf"
+
+
+def require_finite(name, value, *, unit):
+    """Return ``value`` as float or float array, or raise where it is not made of finite numbers."""
+    if not _is_number(value):
+        message = f"{name} must be a number{' in ' + unit if unit else ''}, got {value!r}"
+        raise ValueError(message)
+    array = np.asarray(value, dtype=float)
+    if not np.all(np.isfinite(array)):
+        bad = array[~np.isfinite(array)].flat[0]
+        message = f"{name} must be finite, got {_shown(float(bad), unit)}"
+        raise ValueError(message)
+    return float(array) if array.ndim == 0 else array
+
+
+def require_between(name, value, low, high, *, unit):
+    """Return ``value``, or raise where any of it lies outside ``low`` to ``high``, ends included."""
+    checked = require_finite(name, value, unit=unit)
+    outside = np.atleast_1d((np.asarray(checked) < low) | (np.asarray(checked) > high))
+    if outside.any():
+        bad = float(np.atleast_1d(checked)[outside][0])
+        message = (
+            f"{name} must be between {_shown(low, unit)} and {_shown(high, unit)}, got {_shown(bad, unit)}"
+        )
+        raise ValueError(message)
+    return checked
+
+
+def require_above(name, value, low, *, unit):
+    """Return ``value``, or raise where any of it is not above ``low``."""
+    checked = require_finite(name, value, unit=unit)
+    too_low = np.atleast_1d(np.asarray(checked) <= low)
+    if too_low.any():
+        bad = float(np.atleast_1d(checked)[too_low][0])
+        message = f"{name} must be above {_shown(low, unit)}, got {_shown(bad, unit)}"
+        raise ValueError(message)
+    return checked
+
+
+def require_at_least(name, value, low, *, unit):
+    """Return ``value``, or raise where any of it is below ``low``."""
+    checked = require_finite(name, value, unit=unit)
+    too_low = np.atleast_1d(np.asarray(checked) < low)
+    if too_low.any():
+        bad = float(np.atleast_1d(checked)[too_low][0])
+        message = f"{name} must be at least {_shown(low, unit)}, got {_shown(bad, unit)}"
+        raise ValueError(message)
+    return checked
+
+
+def require_choice(name, value, choices):
+    """Return ``value``, or raise with the list of valid names where it is none of them."""
+    if not isinstance(value, str) or value not in choices:
+        message = f"{name} must be one of {', '.join(map(str, choices))}, got {value!r}"
+        raise ValueError(message)
+    return value
