@@ -1,0 +1,142 @@
+"""Own numbers for every learner: a seed made from who, what and which round, and named draws from it.
+
+Nothing here depends on the machine, the Python version or the order of calls: the same learner, course key,
+exercise and round give the same numbers for ever.
+"""
+
+import json
+import unicodedata
+from functools import lru_cache
+from hashlib import blake2b
+
+import numpy as np
+
+PRACTICE = ""  # the learner of somebody who has not signed in
+
+_PURPOSE = b"plate scenario 1"  # blake2b personalisation, 16 bytes: another use of the key gives other bytes
+_MOST_SHUFFLED = 64  # 512 bits of digest hold 64! (296 bits) with more than 200 bits to spare
+
+
+@lru_cache(maxsize=16384)
+def normalise_learner(text):
+    """Return the one spelling under which a learner is known.
+
+    Letters that look alike in Unicode (NFKC), capitals, and runs of spaces are folded; control characters go.
+    """
+    folded = text
+    for _ in range(4):  # folding can make new foldable letters; it settles after two rounds
+        before = folded
+        folded = unicodedata.normalize("NFKC", before).casefold()
+        if folded == before:
+            break
+    kept = (" " if letter.isspace() else letter for letter in folded)
+    kept = (letter for letter in kept if unicodedata.category(letter) not in {"Cc", "Cf", "Cs", "Co", "Cn"})
+    return " ".join("".join(kept).split())
+
+
+def seed(*, course_key, learner, exercise_id, round_number):
+    """Return 32 bytes that stand for one learner's numbers in one round of one exercise."""
+    fields = (normalise_learner(learner), exercise_id, str(round_number))
+    message = "".join(f"{len(field)}:{field};" for field in fields).encode("utf-8", "surrogatepass")
+    return blake2b(message, key=_course_bytes(course_key), person=_PURPOSE, digest_size=32).digest()
+
+
+@lru_cache(maxsize=64)
+def _course_bytes(course_key):
+    """Bring a course key of any length to the 64 bytes that the hash takes as its key."""
+    return blake2b(course_key.encode("utf-8", "surrogatepass"), digest_size=64).digest()
+
+
+class Draw:
+    """Draws by name from one seed.
+
+    Each name has its own stream, so adding a draw to an exercise changes none of the others.
+    """
+
+    __slots__ = ("_seed",)
+
+    def __init__(self, seed):
+        self._seed = seed
+
+    def _integer(self, name, size=8):
+        """Return an integer of ``size`` bytes that belongs to this name."""
+        digest = blake2b(name.encode(), key=self._seed, digest_size=size).digest()
+        return int.from_bytes(digest, "big")
+
+    def pick(self, name, values):
+        """Return one of ``values``, each as likely as the others."""
+        values = tuple(values)
+        if not values:
+            message = f"values of draw {name!r} must hold at least one, got none"
+            raise ValueError(message)
+        return values[self._integer(name) % len(values)]
+
+    def whole(self, name, low, high, step=1):
+        """Return a whole number from ``low`` to ``high``, both included, in steps from ``low``."""
+        _require_steps(name, low, high, step)
+        return low + step * (self._integer(name) % ((high - low) // step + 1))
+
+    def decimal(self, name, low, high, step, digits):
+        """Return a number from ``low`` to ``high``, both included, in steps, rounded to ``digits`` decimals."""
+        _require_steps(name, low, high, step)
+        count = int((high - low) / step + 1e-6) + 1  # 1e-6 of a step: (0.3 - 0.1) / 0.1 is 1.9999999999999998
+        return round(low + step * (self._integer(name) % count), digits)
+
+    def shuffle(self, name, values):
+        """Return ``values`` as a list in drawn order, every order as likely as the others."""
+        shuffled = list(values)
+        if len(shuffled) > _MOST_SHUFFLED:
+            message = f"values of draw {name!r} must be at most {_MOST_SHUFFLED}, got {len(shuffled)}"
+            raise ValueError(message)
+        rest = self._integer(name, size=64)
+        for last in range(len(shuffled) - 1, 0, -1):
+            rest, other = divmod(rest, last + 1)
+            shuffled[last], shuffled[other] = shuffled[other], shuffled[last]
+        return shuffled
+
+
+def _require_steps(name, low, high, step):
+    """Refuse a range that holds no value."""
+    if not (step > 0 and low <= high):
+        message = f"draw {name!r} must rise from low to high in steps above 0, got {low}, {high}, step {step}"
+        raise ValueError(message)
+
+
+def scenario(exercise, *, course_key, learner, round_number):
+    """Return the numbers that one learner gets in one round of one exercise."""
+    own = seed(course_key=course_key, learner=learner, exercise_id=exercise.id, round_number=round_number)
+    return exercise.draw(Draw(own))
+
+
+_CANONICAL = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False).encode
+
+
+def scenario_digest(scenario):
+    """Return 16 hexadecimal digits that stand for a scenario; saved with each answer."""
+    return blake2b(_CANONICAL(scenario).encode(), digest_size=8).hexdigest()
+
+
+def table(scenarios):
+    """Return scenarios of one exercise as columns: for each name an array with one entry per scenario."""
+    rows = list(scenarios)
+    return {name: _column([row[name] for row in rows]) for name in (rows[0] if rows else ())}
+
+
+def _column(values):
+    """Return values as an array; lists stay whole, one per entry, whatever their length."""
+    if any(isinstance(value, (list, tuple, dict)) for value in values):
+        column = np.empty(len(values), dtype=object)
+        column[:] = values
+        return column
+    return np.array(values)
+
+
+def words(exercise, scenario):
+    """Return what the ``{name}`` places of an exercise's texts are filled from."""
+    shown = exercise.shown(scenario) if exercise.shown else {}
+    return {**scenario, **shown}
+
+
+def fill(text, words):
+    """Fill the ``{name}`` places of a prompt, a table row or the reasons."""
+    return text.format_map(words)
