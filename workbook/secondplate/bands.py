@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from secondplate.checks import require_finite
 
 
@@ -11,11 +13,11 @@ class Band:
 
     Parameters
     ----------
-    low : float
+    low : float or array
         Lowest sensible value, in the unit of the name that carries the band [-]
-    best : float
+    best : float or array
         The value to start from, in the same unit [-]
-    high : float
+    high : float or array
         Highest sensible value, in the same unit [-]
     basis : str
         Where the three numbers come from, in one short phrase [-]
@@ -40,13 +42,13 @@ class Band:
         """Refuse limits that are not numbers in rising order."""
         for name in ("low", "best", "high"):
             require_finite(f"band {name}", getattr(self, name), unit="")
-        if not self.low <= self.best <= self.high:
+        if not np.all((self.low <= self.best) & (self.best <= self.high)):
             message = f"band must rise from low to best to high, got {self.low}, {self.best}, {self.high}"
             raise ValueError(message)
 
     def contains(self, value):
         """Tell whether a value lies inside the band, its ends included."""
-        return self.low <= value <= self.high
+        return (self.low <= value) & (value <= self.high)
 
     def overlap(self, other):
         """Return the part shared with another band as ``(low, high)``, or None where they do not meet."""

@@ -8,7 +8,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate import tables
-from secondplate.checks import require_above, require_at_least, require_between, require_choice, require_finite
+from secondplate.checks import (
+    require_above,
+    require_at_least,
+    require_between,
+    require_choice,
+    require_finite,
+)
 
 _THREADS = tables.load("threads")
 COARSE_PITCHES_MM = {float(row.keys["diameter_mm"]): row.number for row in _THREADS}
