@@ -1,0 +1,201 @@
+/* Opens a page of the workbook as a reading page: runs it, folds its code, closes what is round it.
+ *
+ * Written by hand as one container of the kind that JupyterLab loads (an object with init and get), so that
+ * nothing has to be built. JupyterLab's own modules come out of the scope that init is handed; the tokens
+ * must be the very objects that JupyterLab uses.
+ */
+(() => {
+  const NAME = "second-plate-pages";
+  const HERE = document.currentScript.src;
+  const STYLE_FILE = new URL("page.css", HERE).href;
+  // A page of ours: the start page, or <number>_<folder>/<name>.ipynb, both at the top of the server's folder.
+  const PAGE_PATH = /^(0_start_here|[0-9]_[a-z0-9_]+\/[a-z0-9_]+)\.ipynb$/;
+  const START_PAGE = "0_start_here.ipynb";
+  const ANSWERS_SAFE = "Answers that a form called saved are safe.";
+
+  let scope = null;
+
+  /** Load one of JupyterLab's shared modules, the copy that is in use where there are several. */
+  async function shared(name) {
+    const versions = Object.values(scope[name]);
+    const entry = versions.find((version) => version.loaded) ?? versions[0];
+    const factory = await entry.get();
+    return factory();
+  }
+
+  function isPage(panel) {
+    const page = panel.context.model.getMetadata("second_plate")?.page;
+    return Boolean(page) && PAGE_PATH.test(panel.context.path);
+  }
+
+  function button(label, press) {
+    const node = document.createElement("button");
+    node.type = "button";
+    node.textContent = label;
+    node.addEventListener("click", press);
+    return node;
+  }
+
+  /** The line on top of a page: where it stands, in words, and three buttons. */
+  class Strip {
+    constructor({ title, openStart, runAgain, showCode }) {
+      this.node = document.createElement("div");
+      this.node.className = "second-plate-strip";
+      const name = document.createElement("span");
+      name.className = "second-plate-strip-title";
+      name.textContent = title;
+      this.status = document.createElement("span");
+      this.status.className = "second-plate-strip-status";
+      this.status.setAttribute("role", "status");
+      this.code = button("Show the code", () => {
+        const shown = showCode();
+        this.code.setAttribute("aria-pressed", String(shown));
+        this.code.textContent = shown ? "Hide the code" : "Show the code";
+      });
+      this.code.setAttribute("aria-pressed", "false");
+      const start = openStart ? [button("Start page", openStart)] : [];
+      this.node.append(name, this.status, ...start, button("Run the page again", runAgain), this.code);
+    }
+
+    say(state, sentence) {
+      this.node.dataset.state = state;
+      this.status.textContent = sentence;
+    }
+  }
+
+  /** One open page: runs its cells, and runs them again whenever its kernel has been started anew. */
+  class OpenPage {
+    constructor(panel, { CodeCell, Widget, open }) {
+      this.panel = panel;
+      this.CodeCell = CodeCell;
+      this.Widget = Widget;
+      this.session = panel.sessionContext;
+      this.run_number = 0;
+      this.restarting = false;
+      const path = panel.context.path;
+      this.strip = new Strip({
+        title: panel.context.model.getMetadata("second_plate").title ?? "",
+        openStart: path === START_PAGE ? null : () => open(START_PAGE),
+        runAgain: () => this.runAgain(),
+        showCode: () => this.showCode(),
+      });
+    }
+
+    start() {
+      this.panel.addClass("second-plate-page");
+      this.panel.toolbar.hide();
+      this.panel.contentHeader.insertWidget(0, new this.Widget({ node: this.strip.node }));
+      this.session.statusChanged.connect((_, status) => this.kernelSays(status));
+      this.panel.node.addEventListener("second-plate-save", (event) => {
+        event.preventDefault();
+        event.detail.waitFor(this.panel.context.save());
+      });
+      this.run();
+    }
+
+    cells() {
+      return this.panel.content.widgets.filter((cell) => cell instanceof this.CodeCell);
+    }
+
+    showCode() {
+      const shown = this.panel.node.classList.toggle("second-plate-code-shown");
+      for (const cell of this.cells()) cell.inputHidden = !shown;
+      return shown;
+    }
+
+    async kernelSays(status) {
+      if (status === "restarting" || status === "autorestarting") {
+        this.restarting = true;
+        this.run_number += 1;
+        this.strip.say("busy", `The page is being started again. ${ANSWERS_SAFE}`);
+      } else if (status === "idle" && this.restarting) {
+        this.restarting = false;
+        this.run();
+      } else if (status === "dead") {
+        this.strip.say("stopped", `The page has stopped. ${ANSWERS_SAFE} Press "Run the page again".`);
+      }
+    }
+
+    async runAgain() {
+      if (!this.session.session?.kernel || ["dead", "unknown"].includes(this.session.kernelDisplayStatus)) {
+        await this.session.startKernel();
+      }
+      await this.run();
+    }
+
+    /** Run every code cell in order; keeps the place where the reader was. */
+    async run() {
+      const number = ++this.run_number;
+      this.strip.say("busy", "The page is getting ready ...");
+      await this.session.ready;
+      const cells = this.cells();
+      const place = this.panel.content.outerNode?.scrollTop ?? 0;
+      const results = await Promise.allSettled(
+        cells.map((cell) => this.CodeCell.execute(cell, this.session)),
+      );
+      if (number !== this.run_number) return;
+      if (place) this.panel.content.outerNode.scrollTop = place;
+      const failed = results.find(
+        (result) => result.status === "rejected" || result.value?.content.status === "error",
+      );
+      if (!failed) {
+        this.strip.say("ready", "The page is ready.");
+        return;
+      }
+      console.error(NAME, failed);
+      this.strip.say(
+        "stopped",
+        `A part of this page did not run. ${ANSWERS_SAFE} Press "Run the page again"; if it stays, ask your instructor.`,
+      );
+    }
+  }
+
+  function addStyle() {
+    const link = document.createElement("link");
+    link.rel = "stylesheet";
+    link.href = STYLE_FILE;
+    document.head.append(link);
+  }
+
+  /** Close what stands round a page: side panels and their tab bars. */
+  function closeSides(shell) {
+    shell.collapseLeft?.();
+    shell.collapseRight?.();
+    for (const side of ["left", "right"]) {
+      if (shell.isSideTabBarVisible?.(side)) shell.toggleSideTabBarVisibility(side);
+    }
+  }
+
+  async function extension() {
+    const { INotebookTracker } = await shared("@jupyterlab/notebook");
+    const { CodeCell } = await shared("@jupyterlab/cells");
+    const { Widget } = await shared("@lumino/widgets");
+    return {
+      id: `${NAME}:plugin`,
+      description: "Runs the workbook's own pages when they are opened.",
+      autoStart: true,
+      requires: [INotebookTracker],
+      activate: (app, tracker) => {
+        addStyle();
+        const open = (path) => app.commands.execute("docmanager:open", { path });
+        tracker.widgetAdded.connect(async (_, panel) => {
+          await panel.context.ready;
+          if (!isPage(panel)) return;
+          closeSides(app.shell);
+          new OpenPage(panel, { CodeCell, Widget, open }).start();
+        });
+      },
+    };
+  }
+
+  window._JUPYTERLAB = window._JUPYTERLAB ?? {};
+  window._JUPYTERLAB[NAME] = {
+    init: (sharedScope) => {
+      scope = sharedScope;
+    },
+    get: async () => {
+      const plugin = await extension();
+      return () => ({ __esModule: true, default: plugin });
+    },
+  };
+})();
