@@ -42,7 +42,7 @@ class ClassSettings:
         _require_due(self.due)
         if type(self.tries_per_round) is not int or not 1 <= self.tries_per_round <= MOST_TRIES:
             _refuse("tries_per_round", f"a whole number from 1 to {MOST_TRIES}", self.tries_per_round)
-        if len(self.credit_by_try) != self.tries_per_round:
+        if not isinstance(self.credit_by_try, tuple) or len(self.credit_by_try) != self.tries_per_round:
             _refuse("credit_by_try", f"{self.tries_per_round} numbers, one for each try", self.credit_by_try)
         for credit in (*self.credit_by_try, self.later_round_credit):
             if type(credit) not in (int, float) or not 0 <= credit <= 1:
@@ -113,11 +113,7 @@ def _settings_from(content, name):
         values["due"] = values["due"].isoformat()
     if isinstance(values.get("credit_by_try"), list):
         values["credit_by_try"] = tuple(values["credit_by_try"])
-    try:
-        return ClassSettings(**values)
-    except TypeError as error:
-        message = f"{name} holds a value of the wrong kind: {error}"
-        raise ClassFileError(message) from error
+    return ClassSettings(**values)
 
 
 def default_settings():

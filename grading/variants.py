@@ -126,7 +126,8 @@ def _column(values):
     """Return values as an array; lists stay whole, one per entry, whatever their length."""
     if any(isinstance(value, (list, tuple, dict)) for value in values):
         column = np.empty(len(values), dtype=object)
-        column[:] = values
+        for row, value in enumerate(values):
+            column[row] = value
         return column
     return np.array(values)
 
