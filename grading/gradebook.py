@@ -145,7 +145,9 @@ def _tables(connection, path):
     metadata = sql.MetaData()
     metadata.reflect(connection)
     tables = metadata.tables
-    version = connection.scalar(sql.select(tables["alembic_version"])) if "alembic_version" in tables else None
+    version = (
+        connection.scalar(sql.select(tables["alembic_version"])) if "alembic_version" in tables else None
+    )
     if version is None or f"'{version}'" not in statements[-2] + statements[-1]:
         message = f"gradebook {path} must be one of this nbgrader version, got layout {version}"
         raise GradebookError(message)
@@ -342,7 +344,9 @@ def _grades_query(tables, assignment):
         tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade")
     )
     return (
-        sql.select(grade.c.id, grade.c.cell_id, grade.c.auto_score, grade.c.manual_score, submitted.c.student_id)
+        sql.select(
+            grade.c.id, grade.c.cell_id, grade.c.auto_score, grade.c.manual_score, submitted.c.student_id
+        )
         .join(notebook, notebook.c.id == grade.c.notebook_id)
         .join(submitted, submitted.c.id == notebook.c.assignment_id)
         .where(submitted.c.assignment_id == assignment.row)

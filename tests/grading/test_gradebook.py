@@ -21,7 +21,9 @@ SETTINGS = ClassSettings(course_key="brook lane 7", title="Brook Lane", due="202
 
 def _exercise(slug, *, counts=True):
     """Make a small exercise of one choice."""
-    part = Choice(id="which", ask="Which?", options=(Option(id="a", text="A"), Option(id="b", text="B")), points=2.0)
+    part = Choice(
+        id="which", ask="Which?", options=(Option(id="a", text="A"), Option(id="b", text="B")), points=2.0
+    )
     return Exercise(
         id=f"bench.{slug}",
         objective="o",
@@ -137,7 +139,9 @@ def test_marking_again_leaves_what_a_person_entered(path):
 
 def test_marking_again_unchanged_writes_nothing_new(path):
     """The same marks a second time leave every row as it was, row ids included."""
-    everything = [f"select * from {each}" for each in ("grade", "comment", "submitted_assignment", "base_cell")]
+    everything = [
+        f"select * from {each}" for each in ("grade", "comment", "submitted_assignment", "base_cell")
+    ]
     before = [_run(path, query) for query in everything]
     write_marks(path, [_marks()], pages=PAGES, settings=SETTINGS)
     assert [_run(path, query) for query in everything] == before
@@ -146,7 +150,10 @@ def test_marking_again_unchanged_writes_nothing_new(path):
 def test_others_stay_when_one_is_marked(path):
     """Marking one more hand-in into the same gradebook keeps everyone else."""
     write_marks(path, [_marks("bo", one=0.5)], pages=PAGES, settings=SETTINGS)
-    assert {each.student_id: each.scores["bench-one"] for each in read_scores(path)} == {"ann": 1.5, "bo": 0.5}
+    assert {each.student_id: each.scores["bench-one"] for each in read_scores(path)} == {
+        "ann": 1.5,
+        "bo": 0.5,
+    }
 
 
 def test_our_fault_waits_for_a_person(path):

@@ -1,0 +1,86 @@
+"""Tables for a spreadsheet: the scores of a class, and everything that could not be read.
+
+No text of a learner's can act as a formula there, and a file is either whole or not written.
+"""
+
+import csv
+import io
+import os
+import tempfile
+from pathlib import Path
+
+from grading.gradebook import graded_cells
+
+_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
+
+
+def harmless(value):
+    """Return a cell's text so that no spreadsheet takes it for a formula: an apostrophe goes in front.
+
+    Control characters, which a spreadsheet may drop before it looks, become spaces.
+    """
+    if not isinstance(value, str):
+        return value
+    text = "".join(letter if letter.isprintable() else " " for letter in value)
+    return f"'{text}" if text.lstrip().startswith(_ACTS) or value.startswith(_ACTS) else text
+
+
+def write_results(path, students, *, pages):
+    """Write one row for each learner: who, when, the marks of every exercise, of the practicals, the sums."""
+    cells = _columns(pages)
+    maximum = sum(points for points, _ in cells.values())
+    header = ["learner", "name", "handed_in_utc", "late", *cells, "waiting_for_a_person", "points", "maximum"]
+    rows = []
+    for student in students:
+        handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
+        scores = [_score(student, cell) for cell in cells]
+        total = round(sum(student.scores.values()), 4)
+        rows.append(
+            [student.student_id, student.name, handed_in, "late" if student.late else ""]
+            + [*scores, len(student.waiting), total, maximum]
+        )
+    write_table(path, header, rows)
+
+
+def _columns(pages):
+    """Return the graded cells of all pages in reading order."""
+    return {name: cell for page in pages.values() for name, cell in graded_cells(page).items()}
+
+
+def _score(student, cell):
+    """Return a score rounded for reading, empty where nothing was handed in or a person has to mark it."""
+    if cell not in student.scores or (cell in student.waiting and not student.scores[cell]):
+        return ""
+    return round(student.scores[cell], 4)
+
+
+def write_problems(path, problems):
+    """Write one row for everything that could not be read: which file, whose, where, what is wrong."""
+    rows = [
+        [each.file, each.learner, each.page, each.line or "", each.kind, each.sentence] for each in problems
+    ]
+    write_table(path, PROBLEM_COLUMNS, rows)
+
+
+def write_table(path, header, rows):
+    """Write a table with quoting, marked as Unicode so that a spreadsheet shows names as they are."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(header)
+    writer.writerows([harmless(value) for value in row] for row in rows)
+    write_whole(path, ("\ufeff" + text.getvalue()).encode("utf-8", "replace"))
+
+
+def write_whole(path, data):
+    """Put a file in place in one step, so that nobody ever reads half of it."""
+    path = Path(path)
+    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+        os.chmod(temporary, 0o644)  # mkstemp makes files that only their owner may read
+        os.replace(temporary, path)
+    except BaseException:
+        os.unlink(temporary)
+        raise
