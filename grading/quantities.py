@@ -14,7 +14,8 @@ LONGEST = 60  # characters; no honest answer to one number comes near it
 
 _SPACES = dict.fromkeys(map(ord, "\t\u00a0\u2002\u2003\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f"), " ")
 _MINUS = dict.fromkeys(map(ord, "\u2212\u2012\u2013\ufe63\uff0d"), "-")
-_PLAIN = str.maketrans({**_SPACES, **_MINUS})
+_WIDE = {0xFF10 + digit: str(digit) for digit in range(10)}  # digits of East Asian keyboards
+_PLAIN = str.maketrans({**_SPACES, **_MINUS, **_WIDE})
 
 # Sign, whole digits (also in groups of three set apart by spaces), decimals, power of ten, unit.
 _QUANTITY = re.compile(
