@@ -1,0 +1,596 @@
+"""Set-up of a stud weld: current, time, lift, protrusion, polarity and gas, rule beside rule.
+
+Start values for a test stud, never a procedure: the vehicle maker and the maker of the equipment come first.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from secondplate import tables
+from secondplate.arrays import plain
+from secondplate.bands import Band
+from secondplate.checks import require_between, require_choice, require_finite
+from secondplate.gas import GasAdvice, gas_advice
+from secondplate.weld_rules import (
+    Advice,
+    RuledBand,
+    advice,
+    band_of,
+    gathered,
+    listed,
+    place,
+    rule_rows,
+    ruled,
+)
+
+__all__ = ["Advice", "RuledBand", "place"]
+
+PROCESSES = ("drawn arc with gas", "drawn arc with ferrule", "short cycle")
+STUD_MATERIALS = ("austenitic stainless", "carbon steel", "aluminium")
+BASES = ("steel rivet head", "steel sheet", "aluminium sheet")
+MAKER_FIRST = (
+    "Start values for a test stud only: the vehicle maker's current procedure and the manual and chart of "
+    "the equipment come first."
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class RuledChoice:
+    """One rule's choice, with where the rule comes from.
+
+    Parameters
+    ----------
+    quantity : str
+        What is chosen [-]
+    choice : str
+        What the rule chooses [-]
+    rule : str
+        The rule in a few words [-]
+    source : str
+        Id in the bibliography [-]
+    locator : str
+        Place in the source [-]
+    basis : str
+        Kind of knowledge, one of ``tables.BASES`` [-]
+
+    Examples
+    --------
+    >>> polarity(stud_material="aluminium", base="aluminium sheet").rules[0].choice
+    'stud positive'
+    """
+
+    quantity: str
+    choice: str
+    rule: str
+    source: str
+    locator: str
+    basis: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChoiceAdvice:
+    """All rules held for one choice, what they agree on, and what they do not.
+
+    Parameters
+    ----------
+    quantity : str
+        What is chosen [-]
+    rules : tuple of RuledChoice
+        The rules side by side [-]
+    agreed : str or None
+        The choice of all rules, None where they differ [-]
+    contradiction : str
+        One sentence on what disagrees and why; empty where the rules agree [-]
+
+    Examples
+    --------
+    >>> polarity(stud_material="aluminium", base="aluminium sheet").agreed
+    'stud positive'
+    """
+
+    quantity: str
+    rules: tuple[RuledChoice, ...]
+    agreed: str | None
+    contradiction: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Process:
+    """Limits of a process as printed.
+
+    Parameters
+    ----------
+    name : str
+        One of ``PROCESSES`` [-]
+    number : int
+        Reference number of ISO 4063 [-]
+    smallest_diameter_mm : float
+        Smallest stud [mm]
+    largest_diameter_mm : float
+        Largest stud [mm]
+    shortest_time_ms : float
+        Shortest weld time [ms]
+    longest_time_ms : float
+        Longest weld time [ms]
+
+    Examples
+    --------
+    >>> process_limits("short cycle").longest_time_ms
+    100.0
+    """
+
+    name: str
+    number: int
+    smallest_diameter_mm: float
+    largest_diameter_mm: float
+    shortest_time_ms: float
+    longest_time_ms: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShortCycleRow:
+    """One line of the short-cycle chart, for plain steel studs with a flange.
+
+    Parameters
+    ----------
+    thread : str
+        Thread, for instance ``M6`` [-]
+    stud_diameter_mm : float
+        Stud diameter [mm]
+    flange_diameter_mm : float
+        Flange diameter [mm]
+    current_a : float
+        Weld current as printed [A]
+    time_ms : float
+        Weld time as printed [ms]
+    source : str
+        Id in the bibliography [-]
+    locator : str
+        Place in the source [-]
+    basis : str
+        Kind of knowledge [-]
+
+    Examples
+    --------
+    >>> short_cycle_row(6).current_a
+    800.0
+    """
+
+    thread: str
+    stud_diameter_mm: float
+    flange_diameter_mm: float
+    current_a: float
+    time_ms: float
+    source: str
+    locator: str
+    basis: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class SetUp:
+    """Start values for one stud, each with the rules they come from.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter [mm]
+    stud_material : str
+        One of ``STUD_MATERIALS`` [-]
+    base : str
+        One of ``BASES`` [-]
+    process : str
+        One of ``PROCESSES`` [-]
+    current_a : Advice
+        Weld current [A]
+    time_ms : Advice
+        Weld time [ms]
+    lift_mm : Advice
+        Lift [mm]
+    protrusion_mm : Advice
+        Protrusion [mm]
+    polarity : ChoiceAdvice
+        Polarity of the stud [-]
+    gas : GasAdvice
+        Whether gas is needed and of which group [-]
+    maker_first : str
+        What comes before all of it [-]
+
+    Examples
+    --------
+    >>> set_up(stud_diameter_mm=6, stud_material="austenitic stainless", base="steel rivet head",
+    ...        process="short cycle").time_ms.agreed is None
+    True
+    """
+
+    stud_diameter_mm: float
+    stud_material: str
+    base: str
+    process: str
+    current_a: Advice
+    time_ms: Advice
+    lift_mm: Advice
+    protrusion_mm: Advice
+    polarity: ChoiceAdvice
+    gas: GasAdvice
+    maker_first: str = MAKER_FIRST
+
+
+def process_limits(process):
+    """Return the limits of a process as printed.
+
+    Parameters
+    ----------
+    process : str
+        One of ``PROCESSES`` [-]
+
+    Returns
+    -------
+    Process
+        Its limits [-]
+
+    Raises
+    ------
+    ValueError
+        If the process is not in the list.
+
+    Notes
+    -----
+    Sources: table stud_weld_processes; iso_4063 (numbers, from memory), short_cycle_page and
+    drawn_arc_ferrule_page (diameters), stud_manual_inspection page 4 (times).
+
+    Examples
+    --------
+    >>> process_limits("short cycle").number
+    784
+    """
+    require_choice("process", process, PROCESSES)
+    rows = tables.load("stud_weld_processes")
+    of = {row.name: row.number for row in rows if row.keys["process"] == process}
+    return Process(
+        name=process,
+        number=int(of["process number"]),
+        smallest_diameter_mm=of["smallest diameter"],
+        largest_diameter_mm=of["largest diameter"],
+        shortest_time_ms=of["shortest time"],
+        longest_time_ms=of["longest time"],
+    )
+
+
+def allowed_bases(stud_material):
+    """Return what a stud can be arc welded to: steel to steel, aluminium to aluminium.
+
+    Parameters
+    ----------
+    stud_material : str
+        One of ``STUD_MATERIALS`` [-]
+
+    Returns
+    -------
+    tuple of str
+        Names of ``BASES`` [-]
+
+    Raises
+    ------
+    ValueError
+        If the material is not in the list.
+
+    Notes
+    -----
+    Common practice, no source: an arc between steel and aluminium leaves a brittle layer.
+
+    Examples
+    --------
+    >>> allowed_bases("aluminium")
+    ('aluminium sheet',)
+    """
+    require_choice("stud material", stud_material, STUD_MATERIALS)
+    return ("aluminium sheet",) if stud_material == "aluminium" else ("steel rivet head", "steel sheet")
+
+
+def _line_rule(quantity, stud_diameter_mm):
+    """Work out the drawn-arc rule for numbers and arrays alike."""
+    diameter = require_between("stud diameter", stud_diameter_mm, 3, 25, unit="mm")
+    values = np.zeros_like(np.asarray(diameter))
+    for row in rule_rows(quantity, name="drawn arc rule"):
+        above, up_to = float(row.keys["above_mm"]), float(row.keys["up_to_mm"])
+        values = np.where((diameter > above) & (diameter <= up_to), row.number * np.asarray(diameter), values)
+    return plain(values)
+
+
+def rule_current_a(stud_diameter_mm):
+    """Return the current of the drawn-arc rule, 80 d, and 90 d above 16 mm.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float or array
+        Stud diameter d, 3 to 25 mm [mm]
+
+    Returns
+    -------
+    float or array
+        Current, in the shape of the diameter [A]
+
+    Raises
+    ------
+    ValueError
+        If the diameter is out of its range.
+
+    Notes
+    -----
+    For unalloyed steel in the flat position.
+    Source: iso_14555 Annex A, from memory; stud_manual_gas page 40 lies 0 to 6 % above it.
+
+    Examples
+    --------
+    >>> rule_current_a(6)
+    480.0
+    """
+    return _line_rule("current", stud_diameter_mm)
+
+
+def rule_time_ms(stud_diameter_mm):
+    """Return the time of the drawn-arc rule, 20 d, and 40 d above 12 mm, in milliseconds.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float or array
+        Stud diameter d, 3 to 25 mm [mm]
+
+    Returns
+    -------
+    float or array
+        Time, in the shape of the diameter [ms]
+
+    Raises
+    ------
+    ValueError
+        If the diameter is out of its range.
+
+    Notes
+    -----
+    For unalloyed steel in the flat position.
+    Source: iso_14555 Annex A, from memory; compared with stud_manual_gas page 40.
+
+    Examples
+    --------
+    >>> rule_time_ms(6)
+    120.0
+    """
+    return _line_rule("time", stud_diameter_mm)
+
+
+def stainless_energy_factor():
+    """Return what a stainless stud needs of the energy charted for a plain one.
+
+    Returns
+    -------
+    Band
+        Factor, about 0.9 [-]
+
+    Notes
+    -----
+    Take it off the current or off the time, not off both.
+    Source: stud_manual_short_cycle page 39 footnote 2.
+
+    Examples
+    --------
+    >>> stainless_energy_factor().best
+    0.9
+    """
+    return band_of(rule_rows("stainless energy factor")[0], 0.0)
+
+
+def _charted_mm(row):
+    """Return the one diameter that a chart row is printed for, the middle of its narrow range."""
+    return round((float(row.keys["above_mm"]) + float(row.keys["up_to_mm"])) / 2, 3)
+
+
+def short_cycle_row(stud_diameter_mm):
+    """Return one line of the short-cycle chart for plain steel studs with a flange.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
+
+    Returns
+    -------
+    ShortCycleRow
+        Flange, current and time as printed; take about 10 % energy off for A2 studs [-]
+
+    Raises
+    ------
+    ValueError
+        If the diameter is not in the chart.
+
+    Notes
+    -----
+    Source: stud_manual_short_cycle page 39.
+
+    Examples
+    --------
+    >>> short_cycle_row(4).flange_diameter_mm
+    5.0
+    """
+    diameter = require_finite("stud diameter", stud_diameter_mm, unit="mm")
+    charted = {_charted_mm(row): row for row in rule_rows("flange", name="short-cycle chart")}
+    if diameter not in charted:
+        sizes = ", ".join(f"{size:g}" for size in charted)
+        message = f"stud diameter must be one of {sizes} mm, got {diameter:g} mm"
+        raise ValueError(message)
+    flange = charted[diameter]
+    current, time = (
+        next(row for row in rule_rows(quantity, name="short-cycle chart") if _charted_mm(row) == diameter)
+        for quantity in ("current", "time")
+    )
+    return ShortCycleRow(
+        thread=f"M{diameter:g}",
+        stud_diameter_mm=diameter,
+        flange_diameter_mm=flange.number,
+        current_a=current.number,
+        time_ms=time.number,
+        source=flange.source,
+        locator=flange.locator,
+        basis=flange.basis,
+    )
+
+
+def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):
+    """Return the thinnest sheet that each rule allows under a stud.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter, within the limits of the process [mm]
+    process : str
+        One of ``PROCESSES`` [-]
+    base : str
+        Steel sheet or aluminium sheet [-]
+
+    Returns
+    -------
+    Advice
+        The rules side by side, each a single thickness [mm]
+
+    Raises
+    ------
+    ValueError
+        If an argument is out of its range or list.
+
+    Notes
+    -----
+    Sources: short_cycle_page, drawn_arc_ferrule_page, us_drawn_arc_page; iso_14555 from memory.
+    None of them speaks of a rivet head.
+
+    Examples
+    --------
+    >>> [rule.band.best for rule in minimum_sheet_mm(6, process="short cycle").rules]
+    [0.75, 0.75, 1.2]
+    """
+    diameter = _checked_diameter(stud_diameter_mm, process)
+    require_choice("base", base, ("steel sheet", "aluminium sheet"))
+    rules = []
+    for row in tables.load("sheet_ratios"):
+        if process in listed(row, "process") and row.keys["base"] == base:
+            least = max(diameter / row.number, float(row.keys["least_mm"]))
+            band = Band(low=least, best=least, high=least, basis=f"{row.basis}: {row.keys['rule']}")
+            rules.append(ruled(row, "minimum sheet", band))
+    return advice("minimum sheet", "mm", tuple(rules), process=process, stud_diameter_mm=diameter)
+
+
+def _checked_diameter(stud_diameter_mm, process):
+    """Refuse a stud outside the limits of the process."""
+    limits = process_limits(process)
+    return require_between(
+        "stud diameter", stud_diameter_mm, limits.smallest_diameter_mm, limits.largest_diameter_mm, unit="mm"
+    )
+
+
+def polarity(*, stud_material, base):
+    """Return the rules on the polarity of the stud.
+
+    Parameters
+    ----------
+    stud_material : str
+        One of ``STUD_MATERIALS`` [-]
+    base : str
+        One of ``BASES`` that the stud can be welded to [-]
+
+    Returns
+    -------
+    ChoiceAdvice
+        The rules side by side [-]
+
+    Raises
+    ------
+    ValueError
+        If a name is not in its list or the two cannot be welded.
+
+    Notes
+    -----
+    Sources: short_cycle_page, drawn_arc_ferrule_page, us_stud_time_table, polarity_pages; common practice.
+
+    Examples
+    --------
+    >>> polarity(stud_material="carbon steel", base="steel rivet head").agreed is None
+    True
+    """
+    require_choice(f"base for a stud of {stud_material}", base, allowed_bases(stud_material))
+    rules = tuple(
+        RuledChoice(
+            quantity="polarity",
+            choice=row.value,
+            rule=row.keys["rule"],
+            source=row.source,
+            locator=row.locator,
+            basis=row.basis,
+        )
+        for row in tables.load("polarity_rules")
+        if stud_material in listed(row, "stud_material") and base in listed(row, "base")
+    )
+    choices = {rule.choice: rule for rule in rules}
+    if len(choices) == 1:
+        return ChoiceAdvice(quantity="polarity", rules=rules, agreed=rules[0].choice, contradiction="")
+    general, other = tuple(choices.values())[:2]
+    contradiction = (
+        f"The general rule is {general.choice} ({general.rule}), but {other.rule}: set what the chart of the "
+        "equipment says and prove it with a test stud."
+    )
+    return ChoiceAdvice(quantity="polarity", rules=rules, agreed=None, contradiction=contradiction)
+
+
+def set_up(*, stud_diameter_mm, stud_material, base, process):
+    """Gather all rules for the set-up of one stud weld, side by side.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter, within the limits of the process: 3 to 25 mm, short cycle 3 to 12 mm [mm]
+    stud_material : str
+        One of ``STUD_MATERIALS`` [-]
+    base : str
+        One of ``BASES`` that the stud can be welded to [-]
+    process : str
+        One of ``PROCESSES`` [-]
+
+    Returns
+    -------
+    SetUp
+        Advice on current, time, lift, protrusion, polarity and gas [-]
+
+    Raises
+    ------
+    ValueError
+        If a name is not in its list, the pair cannot be welded or the diameter is out of range.
+
+    Notes
+    -----
+    Source: table stud_weld_rules, each row with its own source and basis. No rule for the current and time
+    of aluminium studs is held.
+
+    Examples
+    --------
+    >>> found = set_up(stud_diameter_mm=6, stud_material="carbon steel", base="steel sheet",
+    ...                process="drawn arc with gas")
+    >>> found.current_a.agreed.low, found.current_a.agreed.high
+    (450.0, 528.0)
+    """
+    require_choice(f"base for a stud of {stud_material}", base, allowed_bases(stud_material))
+    diameter = _checked_diameter(stud_diameter_mm, process)
+    names = {"stud_material": stud_material, "base": base, "process": process}
+
+    def advised(quantity, unit):
+        rules = gathered(quantity, diameter, **names)
+        return advice(quantity, unit, rules, process=process, stud_diameter_mm=diameter)
+
+    return SetUp(
+        stud_diameter_mm=diameter,
+        **names,
+        current_a=advised("current", "A"),
+        time_ms=advised("time", "ms"),
+        lift_mm=advised("lift", "mm"),
+        protrusion_mm=advised("protrusion", "mm"),
+        polarity=polarity(stud_material=stud_material, base=base),
+        gas=gas_advice(**names),
+    )

@@ -1,0 +1,356 @@
+"""Reads the rules of stud welding from the tables and lays them side by side for one stud.
+
+It judges nothing: where rules do not meet, the record says so and why.
+"""
+
+from dataclasses import dataclass
+
+from secondplate import tables
+from secondplate.bands import Band
+
+_ROWS = tables.load("stud_weld_rules")
+_DISAGREEMENTS = tables.load("stud_weld_disagreements")
+
+
+@dataclass(frozen=True, kw_only=True)
+class RuledBand:
+    """One rule's band for one quantity, with where the rule comes from.
+
+    Parameters
+    ----------
+    quantity : str
+        What the band is for: current, time, lift, protrusion, flange or minimum sheet [-]
+    band : Band
+        Lowest, best and highest value, in the unit of the advice that holds it [-]
+    rule : str
+        The rule in a few words [-]
+    source : str
+        Id in the bibliography [-]
+    locator : str
+        Place in the source [-]
+    basis : str
+        Kind of knowledge, one of ``tables.BASES`` [-]
+
+    Examples
+    --------
+    >>> rules = gathered(
+    ...     "current", 6.0, stud_material="carbon steel", base="steel sheet", process="short cycle")
+    >>> rules[0].band.best
+    800.0
+    """
+
+    quantity: str
+    band: Band
+    rule: str
+    source: str
+    locator: str
+    basis: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Advice:
+    """All rules held for one quantity, what they agree on, and what they do not.
+
+    Parameters
+    ----------
+    quantity : str
+        What the advice is for [-]
+    unit : str
+        Unit of all its bands [-]
+    rules : tuple of RuledBand
+        The rules side by side; empty where none is held [-]
+    agreed : Band or None
+        What all rules share, its best the middle; None where they do not meet [-]
+    contradiction : str
+        One sentence on what disagrees and why; empty where the rules agree [-]
+
+    Examples
+    --------
+    >>> advice("lift", "mm", (), process="short cycle", stud_diameter_mm=6.0).agreed is None
+    True
+    """
+
+    quantity: str
+    unit: str
+    rules: tuple[RuledBand, ...]
+    agreed: Band | None
+    contradiction: str
+
+    def places(self, value):
+        """Tell for each rule whether a value lies ``below``, ``inside`` or ``above`` its band."""
+        return tuple((rule, place(rule.band, value)) for rule in self.rules)
+
+
+def place(band, value):
+    """Tell where a value lies against a band.
+
+    Parameters
+    ----------
+    band : Band
+        The band [-]
+    value : float
+        The value, in the unit of the band [-]
+
+    Returns
+    -------
+    str
+        ``below``, ``inside`` or ``above``; the ends count as inside [-]
+
+    Examples
+    --------
+    >>> place(Band(low=540, best=600, high=660, basis="shop"), 700)
+    'above'
+    """
+    if band.contains(value):
+        return "inside"
+    return "below" if value < band.low else "above"
+
+
+def listed(row, column):
+    """Part a cell that holds several names.
+
+    Parameters
+    ----------
+    row : tables.Row
+        A row of a table [-]
+    column : str
+        Name of a key column [-]
+
+    Returns
+    -------
+    list of str
+        The names [-]
+
+    Examples
+    --------
+    >>> listed(tables.load("polarity_rules")[0], "stud_material")
+    ['carbon steel', 'austenitic stainless']
+    """
+    return row.keys[column].split(";")
+
+
+def holds_for(row, stud_diameter_mm):
+    """Tell whether a row's range of diameters, its lower end left out, holds the stud.
+
+    Parameters
+    ----------
+    row : tables.Row
+        A row with the key columns ``above_mm`` and ``up_to_mm`` [-]
+    stud_diameter_mm : float
+        Stud diameter [mm]
+
+    Returns
+    -------
+    bool
+        Whether it does [-]
+
+    Examples
+    --------
+    >>> holds_for(rule_rows("current", name="drawn arc rule")[0], 16.0)
+    True
+    """
+    return float(row.keys["above_mm"]) < stud_diameter_mm <= float(row.keys["up_to_mm"])
+
+
+def rule_rows(quantity, *, name=None):
+    """Return the rows of the rule table for one quantity.
+
+    Parameters
+    ----------
+    quantity : str
+        Current, time, lift, protrusion, flange or stainless energy factor [-]
+    name : str or None
+        Name of one rule; all where None [-]
+
+    Returns
+    -------
+    tuple of tables.Row
+        The rows in the order of the table [-]
+
+    Examples
+    --------
+    >>> [row.number for row in rule_rows("time", name="drawn arc rule")]
+    [20.0, 40.0]
+    """
+    return tuple(
+        row for row in _ROWS if row.keys["quantity"] == quantity and (name is None or row.name == name)
+    )
+
+
+def band_of(row, stud_diameter_mm, *, stud_material="carbon steel"):
+    """Work out the band of one rule for one stud.
+
+    A rule is a fixed value or a straight line over the diameter. For a stainless stud the rules for plain
+    studs come down by the stainless energy factor; their upper end stays, because the energy may be taken
+    off the time instead of the current.
+
+    Parameters
+    ----------
+    row : tables.Row
+        A row of the rule table [-]
+    stud_diameter_mm : float
+        Stud diameter [mm]
+    stud_material : str
+        Material of the stud [-]
+
+    Returns
+    -------
+    Band
+        The band, in the unit of the row, per millimetre taken out [-]
+
+    Examples
+    --------
+    >>> band_of(rule_rows("current", name="drawn arc rule")[0], 6.0).best
+    480.0
+    """
+    best = row.number
+    if row.unit.endswith("/mm"):
+        best = float(row.keys["offset"]) + row.number * stud_diameter_mm
+    low, high = (round(best * float(row.keys[end]) / row.number, 6) for end in ("low", "high"))
+    basis = f"{row.basis}: {row.conditions}; {row.keys['width']}"
+    if stud_material == "austenitic stainless" and row.keys["stainless"] == "less energy":
+        factor = rule_rows("stainless energy factor")[0].number
+        best, low = best * factor, round(low * factor, 6)
+        basis += "; less about 10 % for a stainless stud"
+    return Band(low=low, best=round(best, 6), high=high, basis=basis)
+
+
+def gathered(quantity, stud_diameter_mm, *, stud_material, base, process):
+    """Gather the rules that hold for one stud, each with its band.
+
+    Parameters
+    ----------
+    quantity : str
+        Current, time, lift or protrusion [-]
+    stud_diameter_mm : float
+        Stud diameter [mm]
+    stud_material : str
+        Material of the stud [-]
+    base : str
+        What it is welded to [-]
+    process : str
+        Process [-]
+
+    Returns
+    -------
+    tuple of RuledBand
+        The rules in the order of the table [-]
+
+    Examples
+    --------
+    >>> len(gathered("lift", 6.0, stud_material="carbon steel", base="steel sheet", process="short cycle"))
+    1
+    """
+    wanted = {"process": process, "stud_material": stud_material, "base": base}
+    rows = (
+        row
+        for row in rule_rows(quantity)
+        if holds_for(row, stud_diameter_mm)
+        and all(name in listed(row, column) for column, name in wanted.items())
+    )
+    return tuple(
+        ruled(row, quantity, band_of(row, stud_diameter_mm, stud_material=stud_material)) for row in rows
+    )
+
+
+def ruled(row, quantity, band):
+    """Put a band and the origin of its rule together.
+
+    Parameters
+    ----------
+    row : tables.Row
+        The row that the rule comes from, with its words in the key column ``rule`` [-]
+    quantity : str
+        What the band is for [-]
+    band : Band
+        The band [-]
+
+    Returns
+    -------
+    RuledBand
+        The rule [-]
+
+    Examples
+    --------
+    >>> row = rule_rows("time", name="drawn arc rule")[0]
+    >>> ruled(row, "time", band_of(row, 6.0)).rule
+    'rule of 20 ms a millimetre of stud'
+    """
+    return RuledBand(
+        quantity=quantity,
+        band=band,
+        rule=row.keys["rule"],
+        source=row.source,
+        locator=row.locator,
+        basis=row.basis,
+    )
+
+
+def _shared(rules):
+    """Return what all bands share, or None."""
+    if not rules:
+        return None
+    low = max(rule.band.low for rule in rules)
+    high = min(rule.band.high for rule in rules)
+    if low > high:
+        return None
+    basis = f"shared by {len(rules)} rules" if len(rules) > 1 else f"one rule only: {rules[0].rule}"
+    best = rules[0].band.best if len(rules) == 1 else round((low + high) / 2, 6)
+    return Band(low=low, best=best, high=high, basis=basis)
+
+
+def _disagreement(quantity, unit, rules, *, process, stud_diameter_mm):
+    """Say which two rules lie farthest apart and why, in one sentence."""
+    lowest = min(rules, key=lambda rule: rule.band.high)
+    highest = max(rules, key=lambda rule: rule.band.low)
+    reason = next(
+        row.value
+        for row in _DISAGREEMENTS
+        if row.name == quantity and process in listed(row, "process") and holds_for(row, stud_diameter_mm)
+    )
+    sentence = f"{lowest.rule} gives {_range(lowest.band, unit)}"
+    sentence += f" but {highest.rule} gives {_range(highest.band, unit)}: {reason}."
+    return sentence[0].upper() + sentence[1:]
+
+
+def _range(band, unit):
+    """Write the ends of a band, or the one value where they are equal."""
+    ends = f"{band.low:.4g}" if band.low == band.high else f"{band.low:.4g} to {band.high:.4g}"
+    return f"{ends} {unit}"
+
+
+def advice(quantity, unit, rules, *, process, stud_diameter_mm):
+    """Lay rules side by side and say whether they meet.
+
+    Parameters
+    ----------
+    quantity : str
+        What the advice is for [-]
+    unit : str
+        Unit of the bands [-]
+    rules : tuple of RuledBand
+        The rules [-]
+    process : str
+        Process, to find the reason of a disagreement [-]
+    stud_diameter_mm : float
+        Stud diameter [mm]
+
+    Returns
+    -------
+    Advice
+        The advice [-]
+
+    Examples
+    --------
+    >>> advice("lift", "mm", (), process="short cycle", stud_diameter_mm=6.0).contradiction
+    "No rule for the lift of this stud is held here; take the equipment's chart."
+    """
+    agreed = _shared(rules)
+    contradiction = ""
+    if not rules:
+        contradiction = f"No rule for the {quantity} of this stud is held here; take the equipment's chart."
+    elif agreed is None:
+        contradiction = _disagreement(
+            quantity, unit, rules, process=process, stud_diameter_mm=stud_diameter_mm
+        )
+    return Advice(quantity=quantity, unit=unit, rules=rules, agreed=agreed, contradiction=contradiction)
