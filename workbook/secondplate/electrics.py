@@ -161,7 +161,8 @@ def cable_resistance_milliohm(*, loop_length_m, area_mm2, temperature_c=20.0):
 
     Notes
     -----
-    rho20 = 0.017241 ohm mm2/m and a = 0.00393 1/K: iec_60028, clause 1. Stranded cable is up to 13 % above.
+    rho20 = 0.017241 ohm mm2/m and a = 0.00393 1/K: iec_60028, clause 1. Flexible cable
+    may be 10 to 14 % above it (iec_60228, class 5).
 
     Examples
     --------

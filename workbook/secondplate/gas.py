@@ -118,8 +118,9 @@ def cylinder_gas_l(*, water_capacity_l, pressure_bar, remaining_pressure_bar=0.0
 
     Notes
     -----
-    Ideal gas. Argon at 200 bar holds about 7 % more, so the number errs on the careful side.
-    Source: Boyle's law, handbook knowledge.
+    Ideal gas. Argon at 200 bar holds about 7 % more (argon_supplier_page), so the number errs on the careful
+    side.
+    Source: law of Boyle, worked example in gas_volume_page.
 
     Examples
     --------
