@@ -1,0 +1,6 @@
+"""Forms of the pages: exercises, explorers, sign-in, progress, hand-in. Thin adapters round grading and drawings."""
+
+from exercise_forms.calls import exercise, hand_in, panel, sign_in, summary
+from exercise_forms.marks import mark
+
+__all__ = ["exercise", "hand_in", "mark", "panel", "sign_in", "summary"]

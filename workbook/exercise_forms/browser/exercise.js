@@ -1,0 +1,382 @@
+/* One exercise: what is asked, fields for every kind of part, one button that saves them all, what was saved. */
+
+/** Fields of one text each, for a number with its unit. */
+function textField(label, hint, changed) {
+  const id = newId("field");
+  const input = make("input", {
+    id, type: "text", autocomplete: "off", autocapitalize: "off", spellcheck: "false",
+    "aria-describedby": hint ? `${id}-hint` : null, oninput: changed,
+  });
+  const node = make(
+    "div", { class: "field" },
+    make("label", { for: id }, label), input,
+    hint ? make("span", { id: `${id}-hint`, class: "hint" }, hint) : null,
+  );
+  return { node, input };
+}
+
+function unitHint(unit) {
+  return unit ? `a number with its unit (${unit})` : "a number";
+}
+
+function group(part, ...children) {
+  return make("fieldset", { class: `part-fields ${part.kind}` }, make("legend", {}, part.ask), ...children);
+}
+
+/* Every maker below returns { node, read, write, lock, say }: read gives exactly what a submission carries. */
+const PART_MAKERS = {
+  number(part, changed) {
+    const { node, input } = textField(part.ask, unitHint(part.unit), changed);
+    return {
+      node: make("div", { class: "part-fields number" }, node),
+      read: () => input.value,
+      write: (value) => { input.value = value ?? ""; },
+      lock: (locked) => { input.readOnly = locked; },
+      say: (value) => value,
+    };
+  },
+
+  range(part, changed) {
+    const low = textField("Lowest", unitHint(part.unit), changed);
+    const high = textField("Highest", unitHint(part.unit), changed);
+    return {
+      node: group(part, make("div", { class: "pair" }, low.node, high.node)),
+      read: () => ({ low: low.input.value, high: high.input.value }),
+      write: (value) => {
+        low.input.value = value?.low ?? "";
+        high.input.value = value?.high ?? "";
+      },
+      lock: (locked) => { low.input.readOnly = high.input.readOnly = locked; },
+      say: (value) => `lowest ${value.low || "empty"}, highest ${value.high || "empty"}`,
+    };
+  },
+
+  choice(part, changed) {
+    return choosing(part, changed, "radio", "", {
+      read: (inputs) => inputs.find((input) => input.checked)?.value ?? "",
+      holds: (value, id) => value === id,
+      say: (value) => textOf(part.options, value),
+    });
+  },
+
+  choices(part, changed) {
+    return choosing(part, changed, "checkbox", "Tick every one that fits.", {
+      read: (inputs) => inputs.filter((input) => input.checked).map((input) => input.value),
+      holds: (value, id) => Array.isArray(value) && value.includes(id),
+      say: (value) => (value.length ? value.map((id) => textOf(part.options, id)).join("; ") : "none ticked"),
+    });
+  },
+
+  order(part, changed) {
+    let order = part.options.map((option) => option.id);
+    let moved = false;
+    let locked = false;
+    const list = make("ol", {});
+    const news = make("p", { class: "unseen", role: "status", "aria-live": "polite" });
+    const move = (id, step) => {
+      const from = order.indexOf(id);
+      const to = from + step;
+      if (to < 0 || to >= order.length) return;
+      order.splice(from, 1);
+      order.splice(to, 0, id);
+      moved = true;
+      draw();
+      const buttons = [...list.children[to].querySelectorAll("button")];
+      const pressed = buttons[step < 0 ? 0 : 1];
+      (pressed.disabled ? buttons.find((button) => !button.disabled) : pressed).focus();
+      news.textContent = `${textOf(part.options, id)}: now number ${to + 1} of ${order.length}.`;
+      changed();
+    };
+    const draw = () => {
+      list.replaceChildren(...order.map((id, place) => {
+        const text = textOf(part.options, id);
+        const mover = (label, step, end) => make(
+          "button",
+          { type: "button", "aria-label": `${label}: ${text}`, disabled: locked || end, onclick: () => move(id, step) },
+          label,
+        );
+        return make(
+          "li", { "data-option": id },
+          make("span", { class: "order-text" }, text),
+          make("span", { class: "order-buttons" },
+            mover("Move up", -1, place === 0), mover("Move down", 1, place === order.length - 1)),
+        );
+      }));
+    };
+    draw();
+    return {
+      node: group(part, make("p", { class: "hint" }, "First comes on top."), list, news),
+      read: () => (moved ? [...order] : []),
+      write: (value) => {
+        moved = Array.isArray(value) && value.length > 0;
+        order = moved ? [...value] : part.options.map((option) => option.id);
+        draw();
+      },
+      lock: (shut) => {
+        if (locked !== shut) {
+          locked = shut;
+          draw();
+        }
+      },
+      say: (value) => (value.length ? value.map((id) => textOf(part.options, id)).join(", then ") : "not put in order yet"),
+    };
+  },
+
+  verdicts(part, changed) {
+    const inputs = [];
+    const rows = part.rows.map((row) => {
+      const name = newId("row");
+      return make("tr", {}, make("th", { scope: "row" }, row.text), ...part.verdicts.map((verdict) => {
+        const input = make("input", {
+          type: "radio", name, value: verdict.id, "aria-label": `${row.text}: ${verdict.text}`, onchange: changed,
+        });
+        inputs.push({ row: row.id, input });
+        return make("td", {}, make("label", {}, input, make("span", { class: "cell-text", "aria-hidden": "true" }, verdict.text)));
+      }));
+    });
+    const head = make("tr", {}, make("td", {}), ...part.verdicts.map((verdict) => make("th", { scope: "col" }, verdict.text)));
+    return {
+      node: group(part, make("table", {}, make("thead", {}, head), make("tbody", {}, ...rows))),
+      read: () => Object.fromEntries(
+        inputs.filter(({ input }) => input.checked).map(({ row, input }) => [row, input.value]),
+      ),
+      write: (value) => {
+        for (const { row, input } of inputs) input.checked = value?.[row] === input.value;
+      },
+      lock: (locked) => {
+        for (const { input } of inputs) input.disabled = locked;
+      },
+      say: (value) => part.rows
+        .map((row) => `${row.text}: ${value[row.id] ? textOf(part.verdicts, value[row.id]) : "no verdict"}`).join("; "),
+    };
+  },
+};
+
+function textOf(options, id) {
+  return options.find((option) => option.id === id)?.text ?? String(id);
+}
+
+/** Radio buttons or tick boxes under one legend. */
+function choosing(part, changed, type, hint, { read, holds, say }) {
+  const name = newId("choice");
+  const inputs = part.options.map((option) => make("input", { type, name, value: option.id, onchange: changed }));
+  const labels = part.options.map((option, place) => make("label", { class: "option" }, inputs[place], make("span", {}, option.text)));
+  return {
+    node: group(part, hint ? make("p", { class: "hint" }, hint) : null, ...labels),
+    read: () => read(inputs),
+    write: (value) => {
+      for (const input of inputs) input.checked = holds(value, input.value);
+    },
+    lock: (locked) => {
+      for (const input of inputs) input.disabled = locked;
+    },
+    say,
+  };
+}
+
+function same(one, other) {
+  const sorted = (value) => (value && typeof value === "object" && !Array.isArray(value)
+    ? Object.fromEntries(Object.entries(value).sort()) : value);
+  return JSON.stringify(sorted(one)) === JSON.stringify(sorted(other));
+}
+
+function isEmpty(value) {
+  if (value === null || value === undefined || value === "") return true;
+  if (Array.isArray(value)) return value.length === 0;
+  return typeof value === "object" && Object.values(value).every((item) => item === "");
+}
+
+/** What was typed and not yet saved outlives a new drawing of the form (kernel restart, reload). */
+const drafts = {
+  key: (state, part) => `second-plate ${location.pathname} ${state.key} ${part.id}`,
+  keep(state, part, value) {
+    sessionStorage.setItem(drafts.key(state, part), JSON.stringify(value));
+  },
+  drop(state, part) {
+    sessionStorage.removeItem(drafts.key(state, part));
+  },
+  read(state, part) {
+    const text = sessionStorage.getItem(drafts.key(state, part));
+    return text === null ? undefined : JSON.parse(text);
+  },
+};
+
+class Part {
+  constructor(spec, state, changed) {
+    this.spec = spec;
+    this.editor = PART_MAKERS[spec.kind](spec, () => changed(this));
+    this.saved = make("p", { class: "saved-text" });
+    this.feedback = make("div", { class: "feedback" });
+    this.node = make("div", { class: "part", "data-part": spec.id }, this.editor.node, this.saved, this.feedback);
+    const draft = drafts.read(state, spec);
+    this.editor.write(draft === undefined || spec.finished ? spec.saved : draft);
+    this.update(spec);
+  }
+
+  get empty() {
+    return isEmpty(this.spec.saved) && isEmpty(this.editor.read());
+  }
+
+  get changed() {
+    return !same(this.editor.read(), this.spec.saved) && !this.empty;
+  }
+
+  update(spec) {
+    this.spec = spec;
+    this.editor.lock(spec.finished);
+    this.showFeedback();
+    this.showSaved();
+  }
+
+  showSaved() {
+    const { saved } = this.spec;
+    const has = !isEmpty(saved);
+    this.saved.textContent = this.changed
+      ? `Changed, not saved yet.${has ? ` Saved before: ${this.editor.say(saved)}` : ""}`
+      : has ? `Saved: ${this.editor.say(saved)}` : "";
+    this.saved.classList.toggle("unsaved", this.changed);
+    this.feedback.classList.toggle("outdated", this.changed);
+  }
+
+  showFeedback() {
+    const { feedback } = this.spec;
+    this.feedback.dataset.outcome = feedback?.outcome ?? "none";
+    if (!feedback) {
+      this.feedback.replaceChildren();
+      return;
+    }
+    const left = feedback.tries_note ? make("p", { class: "tries" }, feedback.tries_note) : null;
+    this.feedback.replaceChildren(
+      make("p", {}, make("strong", {}, feedback.headline), ` ${feedback.sentences.join(" ")}`), ...[left].filter(Boolean),
+    );
+  }
+}
+
+class Form {
+  constructor(model, el) {
+    this.model = model;
+    this.line = line(model);
+    this.status = statusLine();
+    this.head = make("header", {});
+    this.body = make("div", { class: "parts" });
+    this.after = make("div", { class: "after" });
+    this.submit = make("button", { type: "submit", class: "main" }, "Save and check");
+    this.form = make(
+      "form", { novalidate: true, onsubmit: (event) => { event.preventDefault(); this.send(); } },
+      this.body, make("div", { class: "buttons" }, this.submit, this.status.node),
+    );
+    el.append(this.head, this.form, this.after);
+    this.redraw = () => this.show(model.get("state"));
+    model.on("change:state", this.redraw);
+    this.redraw();
+  }
+
+  close() {
+    this.line.close();
+    this.model.off("change:state", this.redraw);
+  }
+
+  /** Show a state: new fields where the numbers are others, else only what was saved and said. */
+  show(state) {
+    if (this.state && state.number < this.state.number) return;
+    const fresh = !this.state || this.state.key !== state.key;
+    this.state = state;
+    if (fresh) this.build(state);
+    else this.parts.forEach((part, place) => part.update(state.parts[place]));
+    this.showAfter(state);
+    this.submit.disabled = state.finished;
+    this.submit.hidden = state.finished;
+  }
+
+  build(state) {
+    const titleId = newId("title");
+    this.head.replaceChildren(
+      make("p", { class: "kind" }, state.kind_text),
+      make("h3", { id: titleId }, state.title),
+      ...paragraphs(state.prompt, "prompt"),
+      ...paragraphs(state.notes, "note"),
+    );
+    this.form.setAttribute("aria-labelledby", titleId);
+    this.parts = state.parts.map((spec) => new Part(spec, state, (part) => this.edited(part)));
+    this.body.replaceChildren(...this.parts.map((part) => part.node));
+    this.status.say("quiet", "");
+    if (this.parts.some((part) => part.changed)) this.sayUnsaved();
+  }
+
+  sayUnsaved() {
+    this.status.say("unsaved", "Not saved yet.");
+  }
+
+  edited(part) {
+    if (part.changed) drafts.keep(this.state, part.spec, part.editor.read());
+    else drafts.drop(this.state, part.spec);
+    part.showSaved();
+    if (this.parts.some((other) => other.changed)) this.sayUnsaved();
+    else this.status.say("quiet", "");
+  }
+
+  values() {
+    return Object.fromEntries(this.parts.map((part) => [part.spec.id, part.editor.read()]));
+  }
+
+  send() {
+    const answers = this.values();
+    if (Object.values(answers).every(isEmpty)) {
+      this.status.say("problem", "Nothing is filled in yet, so nothing was saved.");
+      return;
+    }
+    if (this.pending && same(this.pending, answers)) return;
+    this.pending = answers;
+    this.status.say("busy", "Saving ...");
+    this.ticket = this.line.ask({ kind: "submit", key: this.state.key, round: this.state.round, answers }, {
+      answered: (reply) => this.answered(reply),
+      silent: () => this.status.say(
+        "problem",
+        `No reply yet, so this is not saved yet. The page may still be working: wait a little. ${RUN_AGAIN} if nothing happens.`,
+      ),
+    });
+  }
+
+  answered(reply) {
+    if (reply.ticket === this.ticket) this.pending = null;
+    if (reply.state) this.show(reply.state);
+    this.parts.filter((part) => !part.changed).forEach((part) => drafts.drop(this.state, part.spec));
+    if (reply.kind !== "saved") {
+      this.status.say("problem", reply.sentence);
+    } else if (this.parts.some((part) => part.changed)) {
+      this.status.say("unsaved", `Saved at ${reply.at}; what you changed since then is not saved yet.`);
+    } else {
+      this.status.say("saved", `Saved at ${reply.at}. ${reply.sentence}`);
+    }
+  }
+
+  showAfter(state) {
+    const nodes = [make("p", { class: "mark" }, state.mark_text)];
+    if (state.reasons.length) {
+      nodes.push(make("h4", {}, "How it works out"), ...paragraphs(state.reasons, "reason"));
+    }
+    if (state.read_again) nodes.push(make("p", { class: "note" }, state.read_again));
+    if (state.finished) {
+      nodes.push(make("button", { type: "button", onclick: () => this.askFresh() }, "Try again with fresh numbers"));
+    }
+    this.after.replaceChildren(...nodes.filter((node) => node.textContent));
+  }
+
+  askFresh() {
+    this.line.ask({ kind: "fresh" }, {
+      answered: (reply) => {
+        this.show(reply.state);
+        this.status.say("quiet", "Fresh numbers. Nothing is saved for them yet.");
+        this.body.querySelector("input, button")?.focus();
+      },
+      silent: () => this.status.say("problem", `No reply yet. ${RUN_AGAIN} if nothing happens.`),
+    });
+  }
+}
+
+export default {
+  render({ model, el }) {
+    const form = new Form(model, takeOver(el, "exercise"));
+    return () => form.close();
+  },
+};

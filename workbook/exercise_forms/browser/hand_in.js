@@ -1,0 +1,50 @@
+/* One button that makes the hand-in file and says where it lies. */
+
+/** Ask the page to save itself first, so that the written answer in it travels too. */
+async function savePage(el) {
+  let saved = Promise.resolve();
+  const event = new CustomEvent("second-plate-save", {
+    bubbles: true, cancelable: true, detail: { waitFor: (promise) => { saved = promise; } },
+  });
+  el.dispatchEvent(event);
+  await saved;
+}
+
+export default {
+  render({ model, el }) {
+    takeOver(el, "hand-in");
+    const talk = line(model);
+    const status = statusLine();
+    const where = make("div", {});
+    const problem = (sentence) => status.say("problem", sentence);
+    const press = async () => {
+      where.replaceChildren();
+      status.say("busy", "Making the file ...");
+      try {
+        await savePage(el);
+      } catch (error) {
+        problem(`The page itself could not be saved, so no file was made: ${error.message}`);
+        return;
+      }
+      talk.ask({ kind: "hand in" }, {
+        answered: (reply) => {
+          status.say(reply.kind, reply.sentence);
+          if (reply.kind !== "saved") return;
+          where.replaceChildren(
+            make("p", {}, "File: ", make("strong", { class: "file" }, reply.file)),
+            make("p", {}, "Folder: ", make("strong", { class: "folder" }, reply.folder)),
+            make("p", { class: "note" }, reply.next),
+          );
+        },
+        silent: () => problem(`No reply yet, so no file is made yet. ${RUN_AGAIN} if nothing happens.`),
+      });
+    };
+    el.append(
+      make("h3", {}, "Hand in"),
+      ...paragraphs(model.get("state").notes, "note"),
+      make("div", { class: "buttons" }, make("button", { type: "button", class: "main", onclick: press }, "Make the hand-in file"), status.node),
+      where,
+    );
+    return () => talk.close();
+  },
+};

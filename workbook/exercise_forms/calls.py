@@ -1,0 +1,41 @@
+"""What a page's cells call: each puts one form where the cell stands."""
+
+from exercise_forms.desk import here
+from exercise_forms.exercise_form import ExerciseForm
+from exercise_forms.hand_in_form import HandInForm
+from exercise_forms.panel_form import PanelForm
+from exercise_forms.panels import PANELS
+from exercise_forms.sign_in_form import SignInForm
+from exercise_forms.summary_form import SummaryForm
+from secondplate.checks import require_choice
+
+
+def exercise(exercise_id):
+    """Return the form of one exercise of the bank, filled in with what was saved."""
+    desk = here()
+    name = require_choice("exercise", exercise_id, desk.bank.EXERCISES)
+    return desk.put(f"exercise {name}", ExerciseForm(desk, desk.bank.EXERCISES[name]))
+
+
+def panel(name):
+    """Return an explorer: settings to change, a picture and computed values to watch."""
+    return here().put(f"panel {name}", PanelForm(PANELS[require_choice("panel", name, PANELS)]))
+
+
+def sign_in():
+    """Return the form that asks who is at work."""
+    desk = here()
+    return desk.put("sign in", SignInForm(desk))
+
+
+def summary(page_id):
+    """Return the progress of one page by objective; it follows every answer."""
+    desk = here()
+    name = require_choice("page", page_id, desk.bank.PAGES)
+    return desk.put(f"summary {name}", SummaryForm(desk, desk.bank.PAGES[name]))
+
+
+def hand_in():
+    """Return the button that makes the hand-in file."""
+    desk = here()
+    return desk.put("hand in", HandInForm(desk))

@@ -1,0 +1,127 @@
+"""What the form of an exercise shows, as plain data: prompt, parts, what was saved, what is said about it."""
+
+from grading import variants
+from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.feedback import exercise_feedback
+from grading.scoring import Outcome
+
+KINDS = {
+    Number: "number",
+    Range: "range",
+    Choice: "choice",
+    Choices: "choices",
+    Order: "order",
+    Verdicts: "verdicts",
+}
+PRACTICE_NUMBERS = "You are not signed in: these are practice numbers. Answers are saved but cannot be handed in."
+
+
+def state_key(exercise, learner, round_number, digest):
+    """Name one set of numbers of one learner; a form is built anew when it changes."""
+    return f"{exercise.id} | {learner} | {round_number} | {digest}"
+
+
+def exercise_state(exercise, desk, learner, round_number, result):
+    """Return the state of an exercise's form in a round."""
+    scenario = desk.scenario(exercise, learner, round_number)
+    words = variants.words(exercise, scenario)
+    triple = (exercise.id, learner, round_number)
+    keys = desk.keys([triple])[triple].keys
+    current = result.current if result.current and result.current.round_number == round_number else None
+    said = _said(exercise, desk, result, scenario, keys) if current else None
+    return {
+        "key": state_key(exercise, learner, round_number, variants.scenario_digest(scenario)),
+        "round": round_number,
+        "title": exercise.title,
+        "kind_text": _kind_text(exercise),
+        "prompt": _paragraphs(variants.fill(exercise.prompt, words)),
+        "notes": [] if learner else [PRACTICE_NUMBERS],
+        "parts": [
+            _part_state(part, place, current, said, words, _draw(desk, exercise, learner, round_number), keys)
+            for place, part in enumerate(exercise.parts)
+        ],
+        "mark_text": _mark_text(exercise, result),
+        "finished": bool(current and current.finished),
+        "reasons": list(said.reasons) if said else [],
+        "read_again": said.read_again if said else "",
+    }
+
+
+def _draw(desk, exercise, learner, round_number):
+    """Return the draws that only decide how things lie on the page."""
+    return variants.Draw(
+        variants.seed(
+            course_key=desk.settings.course_key,
+            learner=learner,
+            exercise_id=exercise.id,
+            round_number=round_number,
+        )
+    )
+
+
+def _said(exercise, desk, result, scenario, keys):
+    return exercise_feedback(exercise, result, settings=desk.settings, scenario=scenario, keys=keys)
+
+
+def _paragraphs(text):
+    return [paragraph.strip() for paragraph in text.split("\n\n") if paragraph.strip()]
+
+
+def _kind_text(exercise):
+    if not exercise.counts:
+        return "Carries no marks"
+    return f"Exercise, {exercise.points:g} point{'' if exercise.points == 1 else 's'}"
+
+
+def _mark_text(exercise, result):
+    """Say the mark; it stays provisional because the instructor's copy marks the hand-in again."""
+    if not exercise.counts or not result.rounds:
+        return ""
+    return f"Mark so far: {result.points:.4g} of {result.maximum:g} (provisional)."
+
+
+def _part_state(part, place, current, said, words, draw, keys):
+    """Return one part: how to ask it, what was saved, what is said about it."""
+    feedback = said.parts[place] if said else None
+    return {
+        "id": part.id,
+        "kind": KINDS[type(part)],
+        "ask": variants.fill(part.ask, words),
+        "unit": getattr(part, "unit", ""),
+        "options": _options(part, draw, keys.get(part.id)),
+        "rows": [{"id": row.id, "text": variants.fill(row.text, words)} for row in getattr(part, "rows", ())],
+        "verdicts": [_plain(option) for option in getattr(part, "verdicts", ())],
+        "saved": current.answers.get(part.id) if current else None,
+        "finished": bool(current and current.parts[part.id].finished),
+        "feedback": _feedback(feedback) if feedback else None,
+    }
+
+
+def _plain(option):
+    return {"id": option.id, "text": option.text}
+
+
+def _options(part, draw, key):
+    """Return options as they lie on the page; things to put in order never lie in the right one."""
+    options = [_plain(option) for option in getattr(part, "options", ())]
+    if not isinstance(part, Order):
+        return options
+    lying = draw.shuffle(f"page order of {part.id}", options)
+    if [option["id"] for option in lying] == list(key.right):
+        lying = lying[1:] + lying[:1]
+    return lying
+
+
+def _feedback(said):
+    return {
+        "outcome": str(said.outcome),
+        "headline": said.headline,
+        "sentences": list(said.sentences),
+        "tries_note": _tries_note(said),
+    }
+
+
+def _tries_note(said):
+    if said.outcome is Outcome.CORRECT:
+        return ""
+    return {0: "No try left.", 1: "1 try left."}.get(said.tries_left, f"{said.tries_left} tries left.")

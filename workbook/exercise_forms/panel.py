@@ -1,0 +1,85 @@
+"""What an explorer is made of: its controls, and the view that its settings lead to."""
+
+from collections.abc import Callable
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from grading.quantities import read_quantity, show_quantity
+
+
+@dataclass(frozen=True, kw_only=True)
+class Slide:
+    """A number to set, by slider or by typing; ``unit`` is shown and may be typed."""
+
+    name: str
+    label: str
+    unit: str
+    low: float
+    high: float
+    step: float
+    start: float
+
+    def as_data(self):
+        """Return the control as the browser needs it."""
+        return asdict(self)
+
+    def read(self, typed):
+        """Return ``(value, problem)``; a number without a unit is taken in the unit beside the field."""
+        reading = read_quantity(typed, self.unit)
+        if reading.value is None:
+            reading = read_quantity(f"{typed} {self.unit}", self.unit)
+        if reading.value is None:
+            return None, f"{self.label}: {reading.problem}."
+        if not self.low <= reading.value <= self.high:
+            low, high = show_quantity(self.low, self.unit), show_quantity(self.high, self.unit)
+            return None, f"{self.label} must be between {low} and {high}, got {show_quantity(reading.value, self.unit)}."
+        return reading.value, ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pick:
+    """One of a few names to choose."""
+
+    name: str
+    label: str
+    options: tuple[str, ...]
+    start: str
+
+    def as_data(self):
+        """Return the control as the browser needs it."""
+        return asdict(self)
+
+    def read(self, typed):
+        """Return ``(value, problem)``."""
+        if typed in self.options:
+            return typed, ""
+        return None, f"{self.label} must be one of {', '.join(self.options)}."
+
+
+@dataclass(frozen=True, kw_only=True)
+class View:
+    """What a panel shows: rows of name and value, one sentence, a picture where one serves."""
+
+    rows: tuple[tuple[str, str], ...]
+    sentence: str
+    picture: Any = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Panel:
+    """An explorer: ``view`` takes the settings by name and returns a ``View``."""
+
+    title: str
+    intro: tuple[str, ...]
+    controls: tuple[Slide | Pick, ...]
+    view: Callable[..., View]
+
+
+def read_settings(controls, typed):
+    """Return ``(settings by name, problem)`` of what the browser sent."""
+    settings = {}
+    for control in controls:
+        settings[control.name], problem = control.read(typed.get(control.name, ""))
+        if problem:
+            return {}, problem
+    return settings, ""
