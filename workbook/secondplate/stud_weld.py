@@ -20,6 +20,7 @@ from secondplate.weld_rules import (
     gathered,
     listed,
     place,
+    reason_for,
     rule_rows,
     ruled,
 )
@@ -476,7 +477,8 @@ def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):
             least = max(diameter / row.number, float(row.keys["least_mm"]))
             band = Band(low=least, best=least, high=least, basis=f"{row.basis}: {row.keys['rule']}")
             rules.append(ruled(row, "minimum sheet", band))
-    return advice("minimum sheet", "mm", tuple(rules), process=process, stud_diameter_mm=diameter)
+    reason = reason_for("minimum sheet", process=process, stud_diameter_mm=diameter)
+    return advice("minimum sheet", "mm", tuple(rules), reason=reason)
 
 
 def _checked_diameter(stud_diameter_mm, process):
@@ -582,7 +584,8 @@ def set_up(*, stud_diameter_mm, stud_material, base, process):
 
     def advised(quantity, unit):
         rules = gathered(quantity, diameter, **names)
-        return advice(quantity, unit, rules, process=process, stud_diameter_mm=diameter)
+        reason = reason_for(quantity, process=process, stud_diameter_mm=diameter)
+        return advice(quantity, unit, rules, reason=reason)
 
     return SetUp(
         stud_diameter_mm=diameter,

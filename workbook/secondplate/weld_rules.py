@@ -66,7 +66,7 @@ class Advice:
 
     Examples
     --------
-    >>> advice("lift", "mm", (), process="short cycle", stud_diameter_mm=6.0).agreed is None
+    >>> advice("lift", "mm", (), reason="-").agreed is None
     True
     """
 
@@ -299,15 +299,39 @@ def _shared(rules):
     return Band(low=low, best=best, high=high, basis=basis)
 
 
-def _disagreement(quantity, unit, rules, *, process, stud_diameter_mm):
-    """Say which two rules lie farthest apart and why, in one sentence."""
-    lowest = min(rules, key=lambda rule: rule.band.high)
-    highest = max(rules, key=lambda rule: rule.band.low)
-    reason = next(
+def reason_for(quantity, *, process, stud_diameter_mm):
+    """Return why the rules for one quantity may not meet.
+
+    Parameters
+    ----------
+    quantity : str
+        Current, time, lift, protrusion or minimum sheet [-]
+    process : str
+        Process [-]
+    stud_diameter_mm : float
+        Stud diameter, above 0 and at most 25 mm [mm]
+
+    Returns
+    -------
+    str
+        The reason, a clause without a full stop [-]
+
+    Examples
+    --------
+    >>> reason_for("lift", process="short cycle", stud_diameter_mm=6.0)
+    'one is a habit for all small studs, the other the setting for one job'
+    """
+    return next(
         row.value
         for row in _DISAGREEMENTS
         if row.name == quantity and process in listed(row, "process") and holds_for(row, stud_diameter_mm)
     )
+
+
+def _disagreement(rules, unit, reason):
+    """Say which two rules lie farthest apart and why, in one sentence."""
+    lowest = min(rules, key=lambda rule: rule.band.high)
+    highest = max(rules, key=lambda rule: rule.band.low)
     sentence = f"{lowest.rule} gives {_range(lowest.band, unit)}"
     sentence += f" but {highest.rule} gives {_range(highest.band, unit)}: {reason}."
     return sentence[0].upper() + sentence[1:]
@@ -319,7 +343,7 @@ def _range(band, unit):
     return f"{ends} {unit}"
 
 
-def advice(quantity, unit, rules, *, process, stud_diameter_mm):
+def advice(quantity, unit, rules, *, reason):
     """Lay rules side by side and say whether they meet.
 
     Parameters
@@ -330,10 +354,8 @@ def advice(quantity, unit, rules, *, process, stud_diameter_mm):
         Unit of the bands [-]
     rules : tuple of RuledBand
         The rules [-]
-    process : str
-        Process, to find the reason of a disagreement [-]
-    stud_diameter_mm : float
-        Stud diameter [mm]
+    reason : str
+        Why they may not meet, a clause without a full stop [-]
 
     Returns
     -------
@@ -342,7 +364,7 @@ def advice(quantity, unit, rules, *, process, stud_diameter_mm):
 
     Examples
     --------
-    >>> advice("lift", "mm", (), process="short cycle", stud_diameter_mm=6.0).contradiction
+    >>> advice("lift", "mm", (), reason="-").contradiction
     "No rule for the lift of this stud is held here; take the equipment's chart."
     """
     agreed = _shared(rules)
@@ -350,7 +372,5 @@ def advice(quantity, unit, rules, *, process, stud_diameter_mm):
     if not rules:
         contradiction = f"No rule for the {quantity} of this stud is held here; take the equipment's chart."
     elif agreed is None:
-        contradiction = _disagreement(
-            quantity, unit, rules, process=process, stud_diameter_mm=stud_diameter_mm
-        )
+        contradiction = _disagreement(rules, unit, reason)
     return Advice(quantity=quantity, unit=unit, rules=rules, agreed=agreed, contradiction=contradiction)
