@@ -1,0 +1,266 @@
+"""Compare one typed answer with the key of its part: what came of it, and what share of the points it earns.
+
+Closed on failure: an answer that cannot be read earns nothing and says so by its outcome.
+"""
+
+from bisect import bisect_left
+from dataclasses import dataclass
+from enum import StrEnum
+
+from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.quantities import read_quantity
+
+# Typed text and computed value go through different roundings of the same number; a billionth covers both.
+_FLOAT_NOISE = 1e-9
+
+
+class Outcome(StrEnum):
+    """What an answer to one part came to. Only correct, partly and slip can carry points."""
+
+    CORRECT = "correct"
+    PARTLY = "partly"
+    SLIP = "slip"
+    INCORRECT = "incorrect"
+    UNANSWERED = "unanswered"
+    INVALID = "invalid"
+    ERROR = "error"
+
+
+# What code of ours can raise by mistake; it becomes the outcome ``error`` of one part, not the end of a class.
+FAULTS = (ArithmeticError, AttributeError, LookupError, NotImplementedError, RecursionError, TypeError, ValueError)
+
+USES_A_TRY = frozenset({Outcome.CORRECT, Outcome.PARTLY, Outcome.SLIP, Outcome.INCORRECT})
+
+
+@dataclass(frozen=True, kw_only=True)
+class PartResult:
+    """One answer to one part: ``fraction`` is the share of the points it earns before tries are counted.
+
+    ``slip_id`` and ``sentence`` name a recognised wrong path; for ``invalid`` and ``error`` the sentence says
+    what is wrong. ``direction`` tells whether a wrong number is too ``high`` or too ``low``.
+    """
+
+    outcome: Outcome
+    fraction: float = 0.0
+    slip_id: str = ""
+    sentence: str = ""
+    direction: str = ""
+
+
+CORRECT = PartResult(outcome=Outcome.CORRECT, fraction=1.0)
+INCORRECT = PartResult(outcome=Outcome.INCORRECT)
+TOO_HIGH = PartResult(outcome=Outcome.INCORRECT, direction="high")
+TOO_LOW = PartResult(outcome=Outcome.INCORRECT, direction="low")
+UNANSWERED = PartResult(outcome=Outcome.UNANSWERED)
+
+
+def _invalid(sentence):
+    """Return the result of an answer that cannot be read."""
+    return PartResult(outcome=Outcome.INVALID, sentence=sentence)
+
+
+def error(sentence):
+    """Return the result where the fault is ours or the numbers are not the learner's."""
+    return PartResult(outcome=Outcome.ERROR, sentence=sentence)
+
+
+def score_part(part, key, typed):
+    """Return the result of one typed answer against the key of one scenario."""
+    if typed is None:
+        return UNANSWERED
+    try:
+        return _SCORERS[type(part)](part, key, typed)
+    except FAULTS as fault:
+        return error(f"this answer could not be marked: {type(fault).__name__}: {fault}")
+
+
+def _matches(value, right, part):
+    """Tell whether a value lies within the part's tolerance of another."""
+    tolerance = max(part.absolute_tolerance, part.relative_tolerance * abs(right))
+    return abs(value - right) <= tolerance + _FLOAT_NOISE * abs(right)
+
+
+def _slip(slip):
+    """Return the result of a recognised wrong path."""
+    return PartResult(outcome=Outcome.SLIP, fraction=slip.credit, slip_id=slip.id, sentence=slip.sentence)
+
+
+def _score_number(part, key, typed):
+    """Score a number with its unit."""
+    if not isinstance(typed, str):
+        return _invalid("this answer is not a text, so no number can be read from it")
+    if not typed or typed.isspace():
+        return UNANSWERED
+    reading = read_quantity(typed, part.unit)
+    value = reading.value
+    if value is None:
+        return _invalid(reading.problem)
+    if _matches(value, key.value, part):
+        return CORRECT
+    near = [slip for slip in part.slips if slip.id in key.slips and _matches(value, key.slips[slip.id], part)]
+    if near:
+        return _slip(min(near, key=lambda slip: abs(value - key.slips[slip.id])))
+    return TOO_HIGH if value > key.value else TOO_LOW
+
+
+def _score_range(part, key, typed):
+    """Score a low and a high value, each worth half."""
+    if not isinstance(typed, dict) or not set(typed) <= {"low", "high"}:
+        return _invalid("this answer needs a low and a high value")
+    texts = [typed.get(end) for end in ("low", "high")]
+    if all(_is_blank(text) for text in texts):
+        return UNANSWERED
+    if any(_is_blank(text) for text in texts):
+        return _invalid("only one end was typed: write the low and the high value")
+    readings = [read_quantity(text, part.unit) for text in texts]
+    for end, reading in zip(("low", "high"), readings, strict=True):
+        if reading.value is None:
+            return _invalid(f"{end} value: {reading.problem}")
+    low, high = (reading.value for reading in readings)
+    if low > high:
+        return _invalid("the low value must not be above the high value")
+    return _compare_range(part, key, low, high)
+
+
+def _is_blank(text):
+    """Tell whether a field was left empty."""
+    return text is None or (isinstance(text, str) and (not text or text.isspace()))
+
+
+def _compare_range(part, key, low, high):
+    """Compare two read ends with the key."""
+    right = (_matches(low, key.low, part), _matches(high, key.high, part))
+    if all(right):
+        return CORRECT
+    slip = next((slip for slip in part.slips if _range_slipped(part, key, slip, low, high)), None)
+    if any(right):
+        return _half_right(right[0], slip, too_high=high > key.high if right[0] else low > key.low)
+    return _slip(slip) if slip else INCORRECT
+
+
+def _half_right(low_is_right, slip, *, too_high):
+    """Return the result of a band with one right end; naming that end gives away only what was typed."""
+    good, bad = ("low", "high") if low_is_right else ("high", "low")
+    return PartResult(
+        outcome=Outcome.PARTLY,
+        fraction=0.5,
+        slip_id=slip.id if slip else "",
+        sentence=slip.sentence if slip else f"The {good} end is right, the {bad} end is not.",
+        direction="high" if too_high else "low",
+    )
+
+
+def _range_slipped(part, key, slip, low, high):
+    """Tell whether both ends are those that a slip leads to."""
+    ends = key.slips.get(slip.id)
+    return ends is not None and _matches(low, ends[0], part) and _matches(high, ends[1], part)
+
+
+def _score_choice(part, key, typed):
+    """Score the choice of one option."""
+    if not isinstance(typed, str):
+        return _invalid("this answer is not one of the options")
+    if not typed:
+        return UNANSWERED
+    if typed == key.right:
+        return CORRECT
+    for option in part.options:
+        if option.id == typed:
+            return _slip(option.slip) if option.slip else INCORRECT
+    return _invalid("this answer is not one of the options")
+
+
+def _score_choices(part, key, typed):
+    """Score ticked options: what a right one gives, a wrong one takes away."""
+    problem = _list_problem(part, typed)
+    if problem:
+        return _invalid(problem)
+    if not typed:
+        return UNANSWERED
+    right = set(key.right)
+    ticked = set(typed)
+    if ticked == right:
+        return CORRECT
+    wrong = [option for option in part.options if option.id in ticked - right]
+    fraction = max(0.0, (len(ticked & right) - len(wrong)) / len(right))
+    slip = next((option.slip for option in wrong if option.slip), None)
+    return _part_credit(fraction, slip)
+
+
+def _part_credit(fraction, slip):
+    """Return the result of an answer that is right in part or not at all, with the slip that it shows."""
+    if fraction <= 0.0:
+        return _slip(slip) if slip else INCORRECT
+    if slip:
+        return PartResult(outcome=Outcome.PARTLY, fraction=fraction, slip_id=slip.id, sentence=slip.sentence)
+    return PartResult(outcome=Outcome.PARTLY, fraction=fraction)
+
+
+def _list_problem(part, typed):
+    """Say why a list of option ids cannot be used, or return an empty text."""
+    if not isinstance(typed, list) or not all(isinstance(item, str) for item in typed):
+        return "this answer is not a list of the options"
+    if len(set(typed)) != len(typed):
+        return "this answer names an option twice"
+    known = {option.id for option in part.options}
+    return "" if known.issuperset(typed) else "this answer names something that is not one of the options"
+
+
+def _score_order(part, key, typed):
+    """Score an order by the longest run of items that keep the right order.
+
+    A drawn order keeps about half of the items in a right run by chance, so credit starts above half:
+    all kept earns 1, half or fewer kept earns 0, evenly between.
+    """
+    problem = _list_problem(part, typed)
+    if problem:
+        return _invalid(problem)
+    if not typed:
+        return UNANSWERED
+    if len(typed) != len(part.options):
+        return _invalid("this answer does not place every item")
+    right = list(key.right)
+    if typed == right:
+        return CORRECT
+    place = {item: index for index, item in enumerate(right)}
+    kept = _longest_rise([place[item] for item in typed])
+    return _part_credit(2.0 * kept / len(right) - 1.0, None)
+
+
+def _longest_rise(places):
+    """Return the length of the longest rising run within a sequence (patience sorting)."""
+    tops = []
+    for place in places:
+        at = bisect_left(tops, place)
+        tops[at : at + 1] = [place]
+    return len(tops)
+
+
+def _score_verdicts(part, key, typed):
+    """Score a table row by row; every row needs its verdict."""
+    known_rows = {row.id for row in part.rows}
+    known_verdicts = {verdict.id for verdict in part.verdicts}
+    if not isinstance(typed, dict) or not known_rows.issuperset(typed):
+        return _invalid("this answer is not a verdict for each row")
+    given = {row: verdict for row, verdict in typed.items() if verdict not in (None, "")}
+    if not all(isinstance(verdict, str) and verdict in known_verdicts for verdict in given.values()):
+        return _invalid("this answer holds something that is not one of the verdicts")
+    if not given:
+        return UNANSWERED
+    if len(given) < len(known_rows):
+        return _invalid(f"{len(known_rows) - len(given)} of {len(known_rows)} rows have no verdict yet")
+    wrong = [row for row in part.rows if given[row.id] != key.right[row.id]]
+    if not wrong:
+        return CORRECT
+    slip = next((row.slip for row in wrong if row.slip), None)
+    return _part_credit(1.0 - len(wrong) / len(part.rows), slip)
+
+
+_SCORERS = {
+    Number: _score_number,
+    Range: _score_range,
+    Choice: _score_choice,
+    Choices: _score_choices,
+    Order: _score_order,
+    Verdicts: _score_verdicts,
+}
