@@ -77,7 +77,8 @@ def leader(axes, text, *, at, to, across="left", up="center", colour=TEXT, elbow
     else:
         first = (at[0] + {"left": -1, "right": 1, "center": 0}[across] * 0.006 * (wide[1] - wide[0]), at[1])
     points = [first, *([elbow] if elbow else []), to]
-    axes.plot(*zip(*points, strict=True), color=colour, linewidth=THIN, zorder=16, solid_capstyle="round")
+    axes.plot(*zip(*points, strict=True), color=colour, linewidth=THIN, zorder=16, solid_capstyle="round",
+              clip_on=False)
     axes.plot(*to, marker="o", markersize=3.6, color=colour, markeredgecolor=PAPER, markeredgewidth=0.6, zorder=17)
 
 

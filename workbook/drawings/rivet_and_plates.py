@@ -1,5 +1,7 @@
 """What the job is: a self-piercing rivet in two aluminium sheets, the pull stud on its head, the pull upwards."""
 
+import numpy as np
+
 from drawings.gun import StudSize, draw_stud
 from drawings.marks import arrow, bare_axes, leader, number, section, write
 from drawings.picture import picture_of
@@ -7,11 +9,11 @@ from drawings.rivet_section import JointSize, draw_joint
 from drawings.style import AMBER, BOLD, GREY, HEADING_PT, PALE_AMBER, TEXT_AMBER, TEXT_GREY, THIN, sheet_of_paper
 from secondplate.checks import require_between
 
-WIDTH_IN, HEIGHT_IN = 9.0, 5.9
+WIDTH_IN, HEIGHT_IN = 9.0, 5.6
 MM_PER_IN = 4.0
 FLOOR_MM = -8.4
 STUD_END_MM = 9.0
-LEFT_MM, RIGHT_MM = -10.2, 10.2
+LEFT_MM, RIGHT_MM = -9.9, 9.9
 
 
 def rivet_and_plates(
@@ -60,7 +62,7 @@ def rivet_and_plates(
     stud = StudSize(diameter_mm=stud_diameter_mm, flange_diameter_mm=flange_diameter_mm)
     joint = JointSize(
         head_diameter_mm=head_diameter_mm, top_thickness_mm=top_thickness_mm,
-        second_thickness_mm=second_thickness_mm, half_width_mm=9.2,
+        second_thickness_mm=second_thickness_mm, half_width_mm=8.9,
     )
     with sheet_of_paper(width_in=WIDTH_IN, height_in=HEIGHT_IN) as figure:
         half = WIDTH_IN * MM_PER_IN / 2
@@ -100,9 +102,9 @@ def _draw_collar(axes, stud):
     """Draw the bead of melt pressed out round the flange."""
     edge = stud.flange_diameter_mm / 2
     for side in (-1, 1):
-        bead = [(side * (edge - 0.2), 0), (side * (edge - 0.2), 0.8), (side * (edge + 0.15), 0.75),
-                (side * (edge + 0.5), 0.45), (side * (edge + 0.65), 0)]
-        section(axes, bead, fill=PALE_AMBER, outline=AMBER, order=9)
+        round_off = np.linspace(0, np.pi / 2, 10)
+        bead = [(edge - 0.3 + 1.0 * np.sin(a), 0.85 * np.cos(a) ** 0.7) for a in round_off]
+        section(axes, [(side * x, y) for x, y in [(edge - 0.3, 0), *bead]], fill=PALE_AMBER, outline=AMBER, order=9)
 
 
 def _draw_pull(axes):
@@ -122,20 +124,20 @@ def _two_lines(axes, x, y, first, second, *, across, to):
 def _name_left(axes, stud, joint):
     """Name stud, collar, head and top sheet down the left side."""
     thread = -stud.diameter_mm / 2 + 0.5
-    _two_lines(axes, LEFT_MM, 7.6, "pull stud", f"stainless, {number(stud.diameter_mm)} mm", across="right",
+    _two_lines(axes, LEFT_MM, 7.6, f"pull stud, {number(stud.diameter_mm)} mm", "stainless", across="right",
                to=(thread, 6.6))
     _two_lines(axes, LEFT_MM, 3.9, "weld collar", "even, all round", across="right",
                to=(-stud.flange_diameter_mm / 2 - 0.25, 0.4))
-    _two_lines(axes, LEFT_MM, 0.7, "top sheet", f"aluminium, {number(joint.top_thickness_mm)} mm", across="right",
+    _two_lines(axes, LEFT_MM, 0.7, f"top sheet, {number(joint.top_thickness_mm)} mm", "aluminium", across="right",
                to=(-8.2, -joint.top_thickness_mm * 0.45))
 
 
 def _name_right(axes, joint):
     """Name head, tail and second plate down the right side."""
     tail_x, tail_y = joint.tail_mm
-    _two_lines(axes, RIGHT_MM, 3.9, "rivet head", f"steel, flush, {number(joint.head_diameter_mm)} mm", across="left",
+    _two_lines(axes, RIGHT_MM, 3.9, f"rivet head, {number(joint.head_diameter_mm)} mm", "steel, flush", across="left",
                to=(joint.head_diameter_mm / 2 - 0.75, -0.25))
     _two_lines(axes, RIGHT_MM, 0.2, "flared tail", "grips the second plate", across="left",
                to=(tail_x - 0.25, tail_y + 0.2))
-    _two_lines(axes, RIGHT_MM, -3.5, "second plate", f"stays on the car, {number(joint.second_thickness_mm)} mm",
+    _two_lines(axes, RIGHT_MM, -3.5, f"second plate, {number(joint.second_thickness_mm)} mm", "stays on the car",
                across="left", to=(8.2, joint.bottom_mm + joint.second_thickness_mm / 2))
