@@ -1,0 +1,341 @@
+"""Pack a learner's answers into one file, and read such files from anybody.
+
+What is read is data from a stranger: only listed members, within size limits, never unpacked to disk and never run.
+"""
+
+import io
+import json
+import re
+import struct
+import unicodedata
+import zipfile
+import zlib
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from hashlib import blake2b
+from pathlib import Path
+
+from grading.answers import JOURNAL_FILE, Journal, JournalContents, Problem, parse_journal
+from grading.class_settings import settings_of
+from grading.variants import PRACTICE, normalise_learner
+
+LEARNER_FILE = "learner.json"
+LONGEST_NAME = 80  # characters of a learner's name
+_MANIFEST = "hand_in.json"
+_FORMAT = "second plate hand-in"
+_VERSION = 1
+_MEMBER = re.compile(r"(?P<kind>answers|pages)/(?P<page>[a-z][a-z0-9_]{0,63})\.(?P<ending>jsonl|ipynb)")
+_ENDINGS = {"answers": "jsonl", "pages": "ipynb"}
+
+MOST_FILE_BYTES = 20_000_000
+MOST_MEMBERS = 64
+_MOST_BYTES = {"manifest": 64_000, "answers": 2_000_000, "pages": 5_000_000}
+_MOST_DIRECTORY_BYTES = 64_000  # of the zip's own list of members
+_WINDOWS_DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])", re.IGNORECASE)
+
+
+class HandInError(Exception):
+    """A hand-in that cannot be made or is not one of ours; the message is one sentence."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Learner:
+    """Who works in a workbook: the name as typed and its one spelling, both empty for practice.
+
+    ``problem`` is one sentence where a learner file is there but cannot be used.
+    """
+
+    display_name: str
+    learner: str
+    problem: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class HandIn:
+    """What a hand-in holds: who made it and when, the journal and the written answer of each page."""
+
+    learner: str
+    display_name: str
+    course: str
+    bank: str
+    made_at: str
+    journals: dict[str, JournalContents]
+    written: dict[str, str]
+    problems: tuple[Problem, ...]
+
+    @property
+    def records(self):
+        """All sound records, page by page."""
+        return tuple(record for contents in self.journals.values() for record in contents.records)
+
+
+def save_learner(workbook_folder, name):
+    """Write down who works in this workbook, and return them."""
+    display_name = " ".join(str(name).split())
+    learner = normalise_learner(display_name)
+    if not learner or len(display_name) > LONGEST_NAME:
+        message = f"name must be 1 to {LONGEST_NAME} characters that can be seen, got {len(display_name)}"
+        raise ValueError(message)
+    path = Path(workbook_folder) / LEARNER_FILE
+    fresh = path.with_name(path.name + ".new")
+    fresh.write_text(json.dumps({"name": display_name}, ensure_ascii=False) + "\n", encoding="utf-8")
+    fresh.replace(path)
+    return Learner(display_name=display_name, learner=learner)
+
+
+def learner_of(folder):
+    """Return who works in a folder, from the nearest learner file in it or above it."""
+    folder = Path(folder).resolve()
+    for place in (folder, *folder.parents):
+        path = place / LEARNER_FILE
+        if path.is_file():
+            return _read_learner(path)
+    return Learner(display_name="", learner=PRACTICE)
+
+
+def _read_learner(path):
+    """Read one learner file."""
+    try:
+        content = json.loads(path.read_text(encoding="utf-8-sig"))
+        name = content["name"] if isinstance(content, dict) else None
+    except (OSError, ValueError, KeyError, RecursionError):
+        name = None
+    learner = normalise_learner(name) if isinstance(name, str) and len(name) <= LONGEST_NAME else PRACTICE
+    if learner == PRACTICE:
+        sentence = f"{path.name} cannot be read, so nobody is signed in: sign in again"
+        return Learner(display_name="", learner=PRACTICE, problem=sentence)
+    return Learner(display_name=name, learner=learner)
+
+
+def learner_slug(learner):
+    """Return a learner's name as a file name that is safe on every system, and differs between learners.
+
+    A name that had to be changed carries a short hash, so that two names never fall together.
+    """
+    name = normalise_learner(learner)
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
+    slug = re.sub(r"[^a-z0-9]+", "_", plain.lower()).strip("_")[:40]
+    if slug == name and not _WINDOWS_DEVICES.fullmatch(slug):
+        return slug
+    digest = blake2b(name.encode("utf-8", "surrogatepass"), digest_size=4).hexdigest()
+    return f"{slug or 'learner'}_{digest}"
+
+
+def pack_hand_in(workbook_folder, out_folder, *, pages=None, settings=None, now=None):
+    """Put every page's journal and written answer into one file, and return its path.
+
+    Raises ``HandInError`` where nobody is signed in, nothing is saved or the file cannot be written.
+    """
+    from grading.exercises import BANK_VERSION, PAGES
+
+    workbook, now = Path(workbook_folder), now or datetime.now(UTC)
+    who = learner_of(workbook)
+    if who.learner == PRACTICE:
+        raise HandInError(who.problem or "nobody is signed in: sign in on the first page, then hand in")
+    members = _collect(workbook, (PAGES if pages is None else pages).values())
+    if not any(name.startswith("answers/") for name in members):
+        message = "there are no saved answers to hand in yet"
+        raise HandInError(message)
+    manifest = {
+        "format": _FORMAT,
+        "version": _VERSION,
+        "learner": who.learner,
+        "display_name": who.display_name,
+        "course": (settings or settings_of(workbook)).course_key,
+        "bank": BANK_VERSION,
+        "made_at": now.isoformat(timespec="seconds"),
+    }
+    members = {_MANIFEST: json.dumps(manifest, indent=1).encode(), **members}
+    path = Path(out_folder) / f"hand_in_{learner_slug(who.learner)}_{now:%Y%m%d_%H%M%S}.zip"
+    try:
+        _write_zip(path, members)
+    except OSError as error:
+        message = f"the hand-in cannot be written to {path.parent}: {error.strerror or error}"
+        raise HandInError(message) from error
+    return path
+
+
+def _collect(workbook, pages):
+    """Return the members of a hand-in, without the manifest."""
+    members = {}
+    for page in pages:
+        folder = workbook / page.folder
+        journal = Journal(folder / JOURNAL_FILE).read_bytes()
+        if journal:
+            members[f"answers/{page.id}.jsonl"] = journal
+        notebook = folder / page.notebook
+        text = written_answer(notebook.read_bytes(), page.id) if notebook.is_file() else None
+        if text:
+            members[f"pages/{page.id}.ipynb"] = _notebook_of(page.id, text)
+    for name, data in members.items():
+        limit = _MOST_BYTES[name.partition("/")[0]]
+        if len(data) > limit:
+            message = f"{name} must be at most {limit:,} bytes to be handed in, got {len(data):,}"
+            raise HandInError(message)
+    return members
+
+
+def _write_zip(path, members):
+    """Write the members; a file that could not be finished does not stay."""
+    fresh = path.with_name(path.name + ".new")
+    try:
+        with zipfile.ZipFile(fresh, "w", zipfile.ZIP_DEFLATED) as archive:
+            for name, data in members.items():
+                archive.writestr(name, data)
+        fresh.replace(path)
+    finally:
+        fresh.unlink(missing_ok=True)
+
+
+def practical_id(page):
+    """Return the gradebook's id of the cell with a page's written practical answer."""
+    return f"{page}-practical"
+
+
+def _notebook_of(page, text):
+    """Return a notebook that holds only the written answer; the learner's other cells stay at home."""
+    cell = {
+        "cell_type": "markdown",
+        "id": "practical",
+        "metadata": {"nbgrader": {"grade_id": practical_id(page)}},
+        "source": text,
+    }
+    return json.dumps({"cells": [cell], "metadata": {}, "nbformat": 4, "nbformat_minor": 5}).encode()
+
+
+def written_answer(notebook, page):
+    """Return the text of a page's practical cell from the bytes of a notebook, or None where there is none."""
+    try:
+        content = json.loads(notebook)
+    except (ValueError, RecursionError):
+        return None
+    cells = content.get("cells") if isinstance(content, dict) else None
+    for cell in cells if isinstance(cells, list) else ():
+        if _grade_id(cell) == practical_id(page):
+            source = cell.get("source")
+            pieces = source if isinstance(source, list) else [source]
+            return "".join(pieces) if all(isinstance(piece, str) for piece in pieces) else None
+    return None
+
+
+def _grade_id(cell):
+    """Return the gradebook's id of a cell, or None."""
+    for name in ("metadata", "nbgrader", "grade_id"):
+        cell = cell.get(name) if isinstance(cell, dict) else None
+    return cell
+
+
+def read_hand_in(path):
+    """Return what a hand-in holds, or raise ``HandInError`` where the file is not a whole hand-in of ours."""
+    members = _read_members(_read_file(Path(path)))
+    manifest = _read_manifest(members.pop(_MANIFEST))
+    journals, written, problems = {}, {}, []
+    for name, data in members.items():
+        match = _MEMBER.fullmatch(name)
+        page = match["page"]
+        if match["kind"] == "answers":
+            journals[page] = parse_journal(data, place=name)
+            problems.extend(journals[page].problems)
+            continue
+        text = written_answer(data, page)
+        if text is None:
+            sentence = f"{name} holds no written answer that can be read"
+            problems.append(Problem(kind="hand-in", sentence=sentence, place=name))
+        else:
+            written[page] = text
+    return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
+
+
+def _read_file(path):
+    """Return the bytes of a file of bearable size."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(MOST_FILE_BYTES + 1)
+    except OSError as error:
+        message = f"{path.name} cannot be read: {error.strerror or error}"
+        raise HandInError(message) from error
+    if len(data) > MOST_FILE_BYTES:
+        message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
+        raise HandInError(message)
+    return data
+
+
+def _require_small_directory(data):
+    """Refuse a zip whose own list of members is long, before that list is parsed.
+
+    A plain archive ends with its 22-byte end record; we write no comment and never the 64-bit form.
+    """
+    end = data[-22:]
+    if len(end) < 22 or end[:4] != b"PK\x05\x06":
+        message = "this is not a hand-in: the file is no zip archive, or its end is missing"
+        raise HandInError(message)
+    count, size = struct.unpack("<HL", end[10:16])
+    if count > MOST_MEMBERS or size > _MOST_DIRECTORY_BYTES or data[-42:-38] == b"PK\x06\x07":
+        message = f"this is not a hand-in: it must hold at most {MOST_MEMBERS} files, got {count}"
+        raise HandInError(message)
+
+
+def _read_members(data):
+    """Return the members of the archive as bytes by name; anything unlisted or too large is refused."""
+    _require_small_directory(data)
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            infos = archive.infolist()
+            _require_listed([info.filename for info in infos])
+            return {info.filename: _read_member(archive, info) for info in infos}
+    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, ValueError, struct.error, OSError) as error:
+        message = f"this hand-in is damaged and cannot be read: {error}"
+        raise HandInError(message) from error
+
+
+def _require_listed(names):
+    """Refuse names that a hand-in of ours does not have."""
+    for name in names:
+        match = _MEMBER.fullmatch(name)
+        if name != _MANIFEST and not (match and match["ending"] == _ENDINGS[match["kind"]]):
+            message = f"this is not a hand-in: it holds {name[:60]!r}, which has no place in one"
+            raise HandInError(message)
+    if len(set(names)) != len(names):
+        message = "this is not a hand-in: it holds two files of the same name"
+        raise HandInError(message)
+    if _MANIFEST not in names:
+        message = f"this is not a hand-in: it holds no {_MANIFEST}"
+        raise HandInError(message)
+
+
+def _read_member(archive, info):
+    """Return one member, unpacking no more than its limit whatever its header claims."""
+    kind = "manifest" if info.filename == _MANIFEST else info.filename.partition("/")[0]
+    limit = _MOST_BYTES[kind]
+    if info.file_size <= limit:
+        with archive.open(info) as member:
+            data = member.read(limit + 1)
+        if len(data) <= limit:
+            return data
+    message = f"{info.filename} must be at most {limit:,} bytes, and it unpacks to more"
+    raise HandInError(message)
+
+
+def _read_manifest(data):
+    """Return the checked fields of the manifest."""
+    try:
+        content = json.loads(data)
+    except (ValueError, RecursionError) as error:
+        message = f"this is not a hand-in: {_MANIFEST} cannot be read"
+        raise HandInError(message) from error
+    if not isinstance(content, dict) or content.get("format") != _FORMAT:
+        message = f"this is not a hand-in: {_MANIFEST} does not say that it is one"
+        raise HandInError(message)
+    if content.get("version") != _VERSION:
+        message = f"this hand-in has version {str(content.get('version'))[:20]}, and this copy reads version {_VERSION}"
+        raise HandInError(message)
+    fields = {name: content.get(name) for name in ("learner", "display_name", "course", "bank", "made_at")}
+    for name, value in fields.items():
+        if not isinstance(value, str) or len(value) > 200:
+            message = f"this is not a hand-in: {_MANIFEST} names no usable {name}"
+            raise HandInError(message)
+    fields["learner"] = normalise_learner(fields["learner"])
+    if fields["learner"] == PRACTICE:
+        message = "this hand-in names no learner: it was made without signing in"
+        raise HandInError(message)
+    return fields
