@@ -34,7 +34,7 @@ __all__ = [
 _CONSTANTS = values("physical_constants")
 _SETTINGS = values("gas_settings")
 OXYGEN_IN_AIR_PERCENT = _CONSTANTS["oxygen in air"]
-OXYGEN_LIMIT_PERCENT = _SETTINGS["oxygen limit"]
+OXYGEN_LIMIT_PERCENT = values("cautions")["oxygen limit"]
 # A limit at or above the oxygen of fresh air can never be kept.
 _HIGHEST_LIMIT_PERCENT = 20.9
 _MS_PER_MIN = 60_000

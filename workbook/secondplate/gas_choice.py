@@ -136,9 +136,7 @@ def _advice(row):
     )
 
 
-GAS_GROUPS: Mapping[str, GasGroup] = MappingProxyType(
-    {row.name: _group(row) for row in load("gas_groups")}
-)
+GAS_GROUPS: Mapping[str, GasGroup] = MappingProxyType({row.name: _group(row) for row in load("gas_groups")})
 _ADVICE = {
     (row.keys["stud_material"], row.keys["base"], row.keys["process"]): _advice(row)
     for row in load("gas_advice")
