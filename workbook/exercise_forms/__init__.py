@@ -2,5 +2,6 @@
 
 from exercise_forms.calls import exercise, hand_in, panel, sign_in, summary
 from exercise_forms.marks import mark
+from exercise_forms.tables import table
 
-__all__ = ["exercise", "hand_in", "mark", "panel", "sign_in", "summary"]
+__all__ = ["exercise", "hand_in", "mark", "panel", "sign_in", "summary", "table"]
