@@ -5,29 +5,46 @@ Start values for a test stud, never a procedure: the vehicle maker and the maker
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from secondplate import tables
-from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_between, require_choice, require_finite
+from secondplate.checks import require_between, require_choice
 from secondplate.gas import GasAdvice, gas_advice
-from secondplate.weld_rules import (
-    Advice,
-    RuledBand,
-    advice,
-    band_of,
-    gathered,
-    listed,
-    place,
-    reason_for,
-    rule_rows,
-    ruled,
+from secondplate.weld_charts import (
+    PROCESSES,
+    Process,
+    ShortCycleRow,
+    process_limits,
+    rule_current_a,
+    rule_time_ms,
+    short_cycle_row,
+    stainless_energy_factor,
 )
+from secondplate.weld_rules import Advice, RuledBand, advice, gathered, listed, place, reason_for, ruled
 
-__all__ = ["Advice", "RuledBand", "place"]
+__all__ = [
+    "BASES",
+    "MAKER_FIRST",
+    "PROCESSES",
+    "STUD_MATERIALS",
+    "Advice",
+    "ChoiceAdvice",
+    "Process",
+    "RuledBand",
+    "RuledChoice",
+    "SetUp",
+    "ShortCycleRow",
+    "allowed_bases",
+    "minimum_sheet_mm",
+    "place",
+    "polarity",
+    "process_limits",
+    "rule_current_a",
+    "rule_time_ms",
+    "set_up",
+    "short_cycle_row",
+    "stainless_energy_factor",
+]
 
-PROCESSES = ("drawn arc with gas", "drawn arc with ferrule", "short cycle")
 STUD_MATERIALS = ("austenitic stainless", "carbon steel", "aluminium")
 BASES = ("steel rivet head", "steel sheet", "aluminium sheet")
 MAKER_FIRST = (
@@ -97,78 +114,6 @@ class ChoiceAdvice:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Process:
-    """Limits of a process as printed.
-
-    Parameters
-    ----------
-    name : str
-        One of ``PROCESSES`` [-]
-    number : int
-        Reference number of ISO 4063 [-]
-    smallest_diameter_mm : float
-        Smallest stud [mm]
-    largest_diameter_mm : float
-        Largest stud [mm]
-    shortest_time_ms : float
-        Shortest weld time [ms]
-    longest_time_ms : float
-        Longest weld time [ms]
-
-    Examples
-    --------
-    >>> process_limits("short cycle").longest_time_ms
-    100.0
-    """
-
-    name: str
-    number: int
-    smallest_diameter_mm: float
-    largest_diameter_mm: float
-    shortest_time_ms: float
-    longest_time_ms: float
-
-
-@dataclass(frozen=True, kw_only=True)
-class ShortCycleRow:
-    """One line of the short-cycle chart, for plain steel studs with a flange.
-
-    Parameters
-    ----------
-    thread : str
-        Thread, for instance ``M6`` [-]
-    stud_diameter_mm : float
-        Stud diameter [mm]
-    flange_diameter_mm : float
-        Flange diameter [mm]
-    current_a : float
-        Weld current as printed [A]
-    time_ms : float
-        Weld time as printed [ms]
-    source : str
-        Id in the bibliography [-]
-    locator : str
-        Place in the source [-]
-    basis : str
-        Kind of knowledge [-]
-
-    Examples
-    --------
-    >>> short_cycle_row(6).current_a
-    800.0
-    """
-
-    thread: str
-    stud_diameter_mm: float
-    flange_diameter_mm: float
-    current_a: float
-    time_ms: float
-    source: str
-    locator: str
-    basis: str
-
-
-@dataclass(frozen=True, kw_only=True)
 class SetUp:
     """Start values for one stud, each with the rules they come from.
 
@@ -217,47 +162,6 @@ class SetUp:
     maker_first: str = MAKER_FIRST
 
 
-def process_limits(process):
-    """Return the limits of a process as printed.
-
-    Parameters
-    ----------
-    process : str
-        One of ``PROCESSES`` [-]
-
-    Returns
-    -------
-    Process
-        Its limits [-]
-
-    Raises
-    ------
-    ValueError
-        If the process is not in the list.
-
-    Notes
-    -----
-    Sources: table stud_weld_processes; iso_4063 (numbers, from memory), short_cycle_page and
-    drawn_arc_ferrule_page (diameters), stud_manual_inspection page 4 (times).
-
-    Examples
-    --------
-    >>> process_limits("short cycle").number
-    784
-    """
-    require_choice("process", process, PROCESSES)
-    rows = tables.load("stud_weld_processes")
-    of = {row.name: row.number for row in rows if row.keys["process"] == process}
-    return Process(
-        name=process,
-        number=int(of["process number"]),
-        smallest_diameter_mm=of["smallest diameter"],
-        largest_diameter_mm=of["largest diameter"],
-        shortest_time_ms=of["shortest time"],
-        longest_time_ms=of["longest time"],
-    )
-
-
 def allowed_bases(stud_material):
     """Return what a stud can be arc welded to: steel to steel, aluminium to aluminium.
 
@@ -287,154 +191,6 @@ def allowed_bases(stud_material):
     """
     require_choice("stud material", stud_material, STUD_MATERIALS)
     return ("aluminium sheet",) if stud_material == "aluminium" else ("steel rivet head", "steel sheet")
-
-
-def _line_rule(quantity, stud_diameter_mm):
-    """Work out the drawn-arc rule for numbers and arrays alike."""
-    diameter = require_between("stud diameter", stud_diameter_mm, 3, 25, unit="mm")
-    values = np.zeros_like(np.asarray(diameter))
-    for row in rule_rows(quantity, name="drawn arc rule"):
-        above, up_to = float(row.keys["above_mm"]), float(row.keys["up_to_mm"])
-        values = np.where((diameter > above) & (diameter <= up_to), row.number * np.asarray(diameter), values)
-    return plain(values)
-
-
-def rule_current_a(stud_diameter_mm):
-    """Return the current of the drawn-arc rule, 80 d, and 90 d above 16 mm.
-
-    Parameters
-    ----------
-    stud_diameter_mm : float or array
-        Stud diameter d, 3 to 25 mm [mm]
-
-    Returns
-    -------
-    float or array
-        Current, in the shape of the diameter [A]
-
-    Raises
-    ------
-    ValueError
-        If the diameter is out of its range.
-
-    Notes
-    -----
-    For unalloyed steel in the flat position.
-    Source: iso_14555 Annex A, from memory; stud_manual_gas page 40 lies 0 to 6 % above it.
-
-    Examples
-    --------
-    >>> rule_current_a(6)
-    480.0
-    """
-    return _line_rule("current", stud_diameter_mm)
-
-
-def rule_time_ms(stud_diameter_mm):
-    """Return the time of the drawn-arc rule, 20 d, and 40 d above 12 mm, in milliseconds.
-
-    Parameters
-    ----------
-    stud_diameter_mm : float or array
-        Stud diameter d, 3 to 25 mm [mm]
-
-    Returns
-    -------
-    float or array
-        Time, in the shape of the diameter [ms]
-
-    Raises
-    ------
-    ValueError
-        If the diameter is out of its range.
-
-    Notes
-    -----
-    For unalloyed steel in the flat position.
-    Source: iso_14555 Annex A, from memory; compared with stud_manual_gas page 40.
-
-    Examples
-    --------
-    >>> rule_time_ms(6)
-    120.0
-    """
-    return _line_rule("time", stud_diameter_mm)
-
-
-def stainless_energy_factor():
-    """Return what a stainless stud needs of the energy charted for a plain one.
-
-    Returns
-    -------
-    Band
-        Factor, about 0.9 [-]
-
-    Notes
-    -----
-    Take it off the current or off the time, not off both.
-    Source: stud_manual_short_cycle page 39 footnote 2.
-
-    Examples
-    --------
-    >>> stainless_energy_factor().best
-    0.9
-    """
-    return band_of(rule_rows("stainless energy factor")[0], 0.0)
-
-
-def _charted_mm(row):
-    """Return the one diameter that a chart row is printed for, the middle of its narrow range."""
-    return round((float(row.keys["above_mm"]) + float(row.keys["up_to_mm"])) / 2, 3)
-
-
-def short_cycle_row(stud_diameter_mm):
-    """Return one line of the short-cycle chart for plain steel studs with a flange.
-
-    Parameters
-    ----------
-    stud_diameter_mm : float
-        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
-
-    Returns
-    -------
-    ShortCycleRow
-        Flange, current and time as printed; take about 10 % energy off for A2 studs [-]
-
-    Raises
-    ------
-    ValueError
-        If the diameter is not in the chart.
-
-    Notes
-    -----
-    Source: stud_manual_short_cycle page 39.
-
-    Examples
-    --------
-    >>> short_cycle_row(4).flange_diameter_mm
-    5.0
-    """
-    diameter = require_finite("stud diameter", stud_diameter_mm, unit="mm")
-    charted = {_charted_mm(row): row for row in rule_rows("flange", name="short-cycle chart")}
-    if diameter not in charted:
-        sizes = ", ".join(f"{size:g}" for size in charted)
-        message = f"stud diameter must be one of {sizes} mm, got {diameter:g} mm"
-        raise ValueError(message)
-    flange = charted[diameter]
-    current, time = (
-        next(row for row in rule_rows(quantity, name="short-cycle chart") if _charted_mm(row) == diameter)
-        for quantity in ("current", "time")
-    )
-    return ShortCycleRow(
-        thread=f"M{diameter:g}",
-        stud_diameter_mm=diameter,
-        flange_diameter_mm=flange.number,
-        current_a=current.number,
-        time_ms=time.number,
-        source=flange.source,
-        locator=flange.locator,
-        basis=flange.basis,
-    )
 
 
 def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):

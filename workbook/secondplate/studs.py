@@ -1,24 +1,36 @@
-"""Threads and strength of a stud: stress area, property class, breaking load, working torque.
+"""Strength of a stud: property class, breaking load, proof load, working torque; threads come along.
 
 It treats the stud away from its weld; the strength of the weld itself is a matter of trial pulls.
 """
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from secondplate import tables
-from secondplate.checks import (
-    require_above,
-    require_at_least,
-    require_between,
-    require_choice,
-    require_finite,
+from secondplate.checks import require_above, require_at_least, require_between, require_choice
+from secondplate.threads import (
+    DIAMETER_LIMITS_MM,
+    checked_thread,
+    coarse_pitch_mm,
+    inch_stress_area_mm2,
+    minor_diameter_mm,
+    pitch_diameter_mm,
+    stress_area_mm2,
 )
 
-_THREADS = tables.load("threads")
-COARSE_PITCHES_MM = {float(row.keys["diameter_mm"]): row.number for row in _THREADS}
-_SMALLEST_MM, _LARGEST_MM = 1.0, 40.0
+__all__ = [
+    "PROPERTY_CLASSES",
+    "PropertyClass",
+    "breaking_load_n",
+    "coarse_pitch_mm",
+    "inch_stress_area_mm2",
+    "minor_diameter_mm",
+    "pitch_diameter_mm",
+    "proof_load_n",
+    "property_class",
+    "stress_area_mm2",
+    "torque_coefficient",
+    "working_torque_n_m",
+]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -121,189 +133,6 @@ def property_class(name):
     340.0
     """
     return PROPERTY_CLASSES[require_choice("property class", name, tuple(PROPERTY_CLASSES))]
-
-
-def coarse_pitch_mm(diameter_mm):
-    """Return the coarse pitch of a metric thread.
-
-    Parameters
-    ----------
-    diameter_mm : float or array
-        Nominal diameter, one of 3, 4, 5, 6, 8, 10, 12 and 16 mm [mm]
-
-    Returns
-    -------
-    float or array
-        Pitch, in the shape of ``diameter_mm`` [mm]
-
-    Raises
-    ------
-    ValueError
-        If a diameter is not in the table.
-
-    Notes
-    -----
-    Source: iso_724, coarse series, from memory.
-
-    Examples
-    --------
-    >>> coarse_pitch_mm(6)
-    1.0
-    """
-    diameter_mm = require_finite("diameter", diameter_mm, unit="mm")
-    flat = np.atleast_1d(diameter_mm)
-    unknown = ~np.isin(flat, list(COARSE_PITCHES_MM))
-    if unknown.any():
-        sizes = ", ".join(f"{size:g}" for size in COARSE_PITCHES_MM)
-        message = f"diameter must be one of {sizes} mm, got {float(flat[unknown][0]):g} mm"
-        raise ValueError(message)
-    if np.ndim(diameter_mm) == 0:
-        return COARSE_PITCHES_MM[diameter_mm]
-    return np.vectorize(COARSE_PITCHES_MM.get, otypes=[float])(diameter_mm)
-
-
-def _checked_thread(diameter_mm, pitch_mm):
-    """Refuse what is no thread: a pitch above 0.3 of the diameter leaves next to no core."""
-    diameter_mm = require_between("diameter", diameter_mm, _SMALLEST_MM, _LARGEST_MM, unit="mm")
-    pitch_mm = require_above("pitch", pitch_mm, 0, unit="mm")
-    require_between("pitch over diameter", np.divide(pitch_mm, diameter_mm), 0, 0.3, unit="")
-    return diameter_mm, pitch_mm
-
-
-def pitch_diameter_mm(diameter_mm, *, pitch_mm):
-    """Return the pitch diameter of a metric thread, d2 = d - 0.6495 P.
-
-    Parameters
-    ----------
-    diameter_mm : float or array
-        Nominal diameter d, 1 to 40 mm [mm]
-    pitch_mm : float or array
-        Pitch P, at most 0.3 of the diameter [mm]
-
-    Returns
-    -------
-    float or array
-        Pitch diameter d2, in the common shape [mm]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Source: iso_724, from memory.
-
-    Examples
-    --------
-    >>> pitch_diameter_mm(6, pitch_mm=1.0)
-    5.3505
-    """
-    diameter_mm, pitch_mm = _checked_thread(diameter_mm, pitch_mm)
-    return diameter_mm - 0.6495 * pitch_mm
-
-
-def minor_diameter_mm(diameter_mm, *, pitch_mm):
-    """Return the minor diameter of a metric outside thread, d3 = d - 1.2269 P.
-
-    Parameters
-    ----------
-    diameter_mm : float or array
-        Nominal diameter d, 1 to 40 mm [mm]
-    pitch_mm : float or array
-        Pitch P, at most 0.3 of the diameter [mm]
-
-    Returns
-    -------
-    float or array
-        Minor diameter d3, in the common shape [mm]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Source: iso_724, from memory.
-
-    Examples
-    --------
-    >>> minor_diameter_mm(6, pitch_mm=1.0)
-    4.7731
-    """
-    diameter_mm, pitch_mm = _checked_thread(diameter_mm, pitch_mm)
-    return diameter_mm - 1.2269 * pitch_mm
-
-
-def stress_area_mm2(diameter_mm, *, pitch_mm):
-    """Return the stress area of a metric thread, As = pi/4 ((d2 + d3)/2)^2.
-
-    Parameters
-    ----------
-    diameter_mm : float or array
-        Nominal diameter d, 1 to 40 mm [mm]
-    pitch_mm : float or array
-        Pitch P, at most 0.3 of the diameter [mm]
-
-    Returns
-    -------
-    float or array
-        Stress area As, in the common shape [mm2]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Source: iso_898_1 clause on stress area. Tables print it rounded to three figures.
-    ``inch_stress_area_mm2`` gives the other formula found on stud pages.
-
-    Examples
-    --------
-    >>> round(stress_area_mm2(6, pitch_mm=1.0), 2)
-    20.12
-    """
-    pitch_diameter = pitch_diameter_mm(diameter_mm, pitch_mm=pitch_mm)
-    minor_diameter = minor_diameter_mm(diameter_mm, pitch_mm=pitch_mm)
-    return np.pi / 4 * ((pitch_diameter + minor_diameter) / 2) ** 2
-
-
-def inch_stress_area_mm2(diameter_mm, *, pitch_mm):
-    """Return the tensile area of the inch thread formula, pi/4 (d - 0.9743 P)^2.
-
-    Some stud pages use it for metric studs too; it is 1.4 % smaller than ``stress_area_mm2`` there.
-
-    Parameters
-    ----------
-    diameter_mm : float or array
-        Nominal diameter d, 1 to 40 mm [mm]
-    pitch_mm : float or array
-        Pitch P, one inch over the threads per inch, at most 0.3 of the diameter [mm]
-
-    Returns
-    -------
-    float or array
-        Tensile area, in the common shape [mm2]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Source: stud_specification_page, formula for the mean effective thread area.
-
-    Examples
-    --------
-    >>> round(inch_stress_area_mm2(6, pitch_mm=1.0), 2)
-    19.84
-    """
-    diameter_mm, pitch_mm = _checked_thread(diameter_mm, pitch_mm)
-    return np.pi / 4 * (diameter_mm - 0.9743 * pitch_mm) ** 2
 
 
 def breaking_load_n(stress_area_mm2, tensile_strength_mpa):
@@ -412,7 +241,7 @@ def working_torque_n_m(
     6.2
     """
     load = proof_load_n(stress_area_mm2, proof_stress_mpa)
-    diameter_mm = require_between("diameter", diameter_mm, _SMALLEST_MM, _LARGEST_MM, unit="mm")
+    diameter_mm = require_between("diameter", diameter_mm, *DIAMETER_LIMITS_MM, unit="mm")
     require_above("preload share", preload_share, 0, unit="")
     share = require_between("preload share", preload_share, 0, 1, unit="")
     coefficient = require_between("torque coefficient", torque_coefficient, 0.05, 0.5, unit="")
@@ -453,7 +282,7 @@ def torque_coefficient(*, diameter_mm, pitch_mm, friction, bearing_diameter_mm=N
     0.2012
     """
     pitch_diameter = pitch_diameter_mm(diameter_mm, pitch_mm=pitch_mm)
-    diameter_mm, pitch_mm = _checked_thread(diameter_mm, pitch_mm)
+    diameter_mm, pitch_mm = checked_thread(diameter_mm, pitch_mm)
     friction = require_between("friction", friction, 0.04, 0.4, unit="")
     if bearing_diameter_mm is None:
         bearing_diameter_mm = 1.3 * diameter_mm
