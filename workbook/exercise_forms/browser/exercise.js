@@ -260,7 +260,7 @@ class Form {
     this.head = make("header", {});
     this.body = make("div", { class: "parts" });
     this.after = make("div", { class: "after" });
-    this.submit = make("button", { type: "submit", class: "main" }, "Save and check");
+    this.submit = make("button", { type: "submit", class: "main" }, "Save my answer");
     this.form = make(
       "form", { novalidate: true, onsubmit: (event) => { event.preventDefault(); this.send(); } },
       this.body, make("div", { class: "buttons" }, this.submit, this.status.node),

@@ -83,6 +83,9 @@
 
     start() {
       this.panel.addClass("second-plate-page");
+      for (const cell of this.panel.content.widgets) {
+        if (cell.model.getMetadata("tags")?.includes("mark")) cell.addClass("second-plate-mark");
+      }
       this.panel.toolbar.hide();
       this.panel.contentHeader.insertWidget(0, new this.Widget({ node: this.strip.node }));
       this.session.statusChanged.connect((_, status) => this.kernelSays(status));
@@ -157,13 +160,14 @@
     document.head.append(link);
   }
 
-  /** Close what stands round a page: side panels and their tab bars. */
+  /** Close what stands round a page: side panels, their tab bars, the bar with the file's name. */
   function closeSides(shell) {
     shell.collapseLeft?.();
     shell.collapseRight?.();
     for (const side of ["left", "right"]) {
       if (shell.isSideTabBarVisible?.(side)) shell.toggleSideTabBarVisibility(side);
     }
+    if (shell.isTopInSimpleModeVisible?.()) shell.toggleTopInSimpleModeVisibility();
   }
 
   async function extension() {
