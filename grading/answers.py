@@ -90,7 +90,7 @@ def _check_of(body):
     return blake2b(body, digest_size=_CHECK_BYTES).hexdigest()
 
 
-def _line_of(content):
+def line_of(content):
     """Write a record without check as its line, check last, so that reading need not write it again."""
     body = _ENCODE(content).encode("ascii")
     return body[:-1] + _CHECK_HEAD + _check_of(body).encode("ascii") + b'"}'
@@ -230,7 +230,7 @@ class Journal:
         new = not self.path.exists()
         with open(self.path, "ab+") as file:
             content["previous"] = self._repair_end(file)
-            line = _line_of(content)
+            line = line_of(content)
             record, _, sentence = _read_line(line, _count_lines(file) + 1)
             if record is None:
                 raise ValueError(sentence)
