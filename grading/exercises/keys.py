@@ -5,7 +5,7 @@ A scenario table maps each scenario name to a numpy array with one entry per lea
 
 import numpy as np
 
-from grading.exercise import Slip
+from grading.exercise import Option, Slip
 
 THREE_FIGURES = "Three figures are enough at the bench, so 2 % either way is right."
 PLANNING_COUNT = "It is a plan, not a stock count: 2 % either way covers what rounding on the way does."
@@ -48,3 +48,13 @@ def clear_of(values, limits, *, share=0.04):
 def slip(slip_id, sentence, *, credit=0.0):
     """Return a named slip; short enough to sit beside the option or part that it belongs to."""
     return Slip(id=slip_id, sentence=sentence, credit=credit)
+
+
+def option(option_id, text):
+    """Return something to choose or to put in order."""
+    return Option(id=option_id, text=text)
+
+
+def wrong(option_id, text, sentence):
+    """Return an option that a misunderstanding leads to, with the sentence for those who choose it."""
+    return Option(id=option_id, text=text, slip=Slip(id=option_id, sentence=sentence))

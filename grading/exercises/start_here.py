@@ -1,316 +1,66 @@
-"""Exercises of the page ``start_here``: one practice exercise for each kind of part, and the one that counts.
+"""Exercises of the page ``start_here``: practice, and the cautions, which count."""
 
-Practice carries no marks. What counts is that the page and the learner mean the same thing by a typed
-answer, and that the cautions are known before anything is welded.
-"""
-
-from grading.exercise import (
-    Choice,
-    ChoiceKey,
-    Choices,
-    ChoicesKey,
-    Exercise,
-    Number,
-    NumberKey,
-    Option,
-    Order,
-    OrderKey,
-    Page,
-    Range,
-    RangeKey,
-    Verdicts,
-    VerdictsKey,
-)
-from grading.exercises.keys import THREE_FIGURES, chosen, same, slip
+from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Order, OrderKey, Page
+from grading.exercises import practice
+from grading.exercises.keys import option, same, wrong
 from grading.exercises.scenes import scene
-from secondplate import units
 
 OBJECTIVES = {
     "answering": "You can type an answer with its unit, see what was saved, and correct it.",
     "cautions": "You can say what comes first before anybody welds on a car.",
 }
 
-
-def _draw_number(draw):
-    return scene(draw) | {"length_in": draw.decimal("length_in", 1.0, 9.0, 0.25, 2)}
-
-
-def _solve_number(table):
-    length_in = table["length_in"]
-    return {
-        "length": NumberKey(
-            value=units.mm_from_inch(length_in),
-            slips={
-                "centimetres": units.mm_from_inch(length_in / 10),
-                "divided": length_in / units.mm_from_inch(1.0),
-            },
-        )
-    }
-
-
-PRACTICE_NUMBER = Exercise(
-    id="start_here.practice_number",
-    objective="answering",
-    title="Practice: a number with its unit",
-    prompt="At {shop} a strip cut for a test measures {length_in:.2f} inches on an old tape. "
-    "Work out its length in millimetres and type the number with its unit.",
-    parts=(
-        Number(
-            id="length",
-            ask="How long is the strip in millimetres?",
-            unit="mm",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("centimetres", "That is ten times too short: 2.54 turns inches into centimetres."),
-                slip("divided", "It looks as if you divided by 25.4. Millimetres are small, so you need more of them."),
-            ),
-        ),
-    ),
-    draw=_draw_number,
-    solve=_solve_number,
-    reasons="One inch is 25.4 mm exactly. Multiply the inches by 25.4. "
-    "A length typed with its own unit, for instance in inches, is read as well: the page converts it.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
-
-def _draw_range(draw):
-    low = draw.whole("low_ft3_h", 14, 20)
-    return scene(draw) | {"low_ft3_h": low, "high_ft3_h": low + draw.whole("swing_ft3_h", 3, 8)}
-
-
-def _solve_range(table):
-    low, high = table["low_ft3_h"], table["high_ft3_h"]
-    return {
-        "flow": RangeKey(
-            low=units.l_min_from_ft3_h(low),
-            high=units.l_min_from_ft3_h(high),
-            slips={
-                "as_printed": (low, high),
-                "wrong_way": (units.ft3_h_from_l_min(low), units.ft3_h_from_l_min(high)),
-            },
-        )
-    }
-
-
-PRACTICE_RANGE = Exercise(
-    id="start_here.practice_range",
-    objective="answering",
-    title="Practice: a low and a high value",
-    prompt="A flow gauge at {shop} swings between {low_ft3_h:.0f} and {high_ft3_h:.0f} cubic feet per hour. "
-    "One cubic foot per hour is 0.472 litres per minute.",
-    parts=(
-        Range(
-            id="flow",
-            ask="Between which two values, in litres per minute, does the flow swing?",
-            unit="L/min",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("as_printed", "Those are the numbers as the gauge prints them, in cubic feet per hour."),
-                slip("wrong_way", "It looks as if you divided by 0.472. A cubic foot in an hour is less than a litre in a minute."),
-            ),
-        ),
-    ),
-    draw=_draw_range,
-    solve=_solve_range,
-    reasons="Multiply each end by 0.472. The low value goes into the first field and the high value into the second.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
-
-def _draw_choice(draw):
-    return scene(draw) | {"whole": draw.whole("whole", 12, 48), "tenths": draw.whole("tenths", 1, 9)}
-
-
-PRACTICE_CHOICE = Exercise(
-    id="start_here.practice_choice",
-    objective="answering",
-    title="Practice: one choice",
-    prompt="You type {whole:.0f},{tenths:.0f} ms with a comma, as many people do.",
-    parts=(
-        Choice(
-            id="reading",
-            ask="What does the page do with it?",
-            options=(
-                Option(
-                    id="drops_comma",
-                    text="It drops the comma and saves a number ten times as large.",
-                    slip=slip("drops_comma", "The page never drops a sign that you typed: it shows what it read."),
-                ),
-                Option(id="decimal", text="It reads the comma as a decimal point and says so."),
-                Option(
-                    id="refuses",
-                    text="It throws the answer away without a word.",
-                    slip=slip("refuses", "Nothing is thrown away: what cannot be read is shown to you with a sentence."),
-                ),
-            ),
-        ),
-    ),
-    draw=_draw_choice,
-    solve=lambda table: {"reading": ChoiceKey(right=same(table, "decimal"))},
-    reasons="A comma with one or two figures behind it can only be a decimal sign. "
-    "A comma with three figures behind it could be either, so then the page asks again.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
-PRACTICE_CHOICES = Exercise(
-    id="start_here.practice_choices",
-    objective="answering",
-    title="Practice: several choices",
-    prompt="Somebody at {shop} answers a question that asks for a length in millimetres. Tick all that the page can read.",
-    parts=(
-        Choices(
-            id="readable",
-            ask="Which of these can the page read as a length?",
-            options=(
-                Option(id="in_words", text="six", slip=slip("in_words", "A number in words is not read. Type figures.")),
-                Option(id="in_mm", text="6.2 mm"),
-                Option(
-                    id="thousands",
-                    text="1,200 mm",
-                    slip=slip("thousands", "Nobody can tell whether 1,200 is a bit more than one or more than a thousand."),
-                ),
-                Option(id="in_cm", text="0.62 cm"),
-                Option(
-                    id="other_quantity",
-                    text="6.2 V",
-                    slip=slip("other_quantity", "A voltage is not a length: the page asks again."),
-                ),
-                Option(id="in_inch", text="0.244 in"),
-            ),
-        ),
-    ),
-    draw=scene,
-    solve=lambda table: {"readable": ChoicesKey(right=same(table, ("in_mm", "in_cm", "in_inch")))},
-    reasons="Figures with any unit of length are read and converted. "
-    "Words, a unit of another kind, and a comma that can mean two things are not.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
-PRACTICE_ORDER = Exercise(
-    id="start_here.practice_order",
-    objective="answering",
-    title="Practice: put in order",
-    prompt="You sit down at {shop} to do one exercise and to hand in the page.",
-    parts=(
-        Order(
-            id="steps",
-            ask="Put the steps in order, first step at the top.",
-            options=(
-                Option(id="read_back", text="Read what the page says it saved."),
-                Option(id="hand_in", text="Press the hand-in button and give the file to your instructor."),
-                Option(id="sign_in", text="Sign in with your name or number."),
-                Option(id="answer", text="Type the answer with its unit and press the button."),
-            ),
-        ),
-    ),
-    draw=scene,
-    solve=lambda table: {"steps": OrderKey(right=same(table, ("sign_in", "answer", "read_back", "hand_in")))},
-    reasons="Sign in first, because your numbers depend on your name. "
-    "Then answer, read back what was saved, and hand in at the end.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
-
-def _draw_verdicts(draw):
-    low, high = draw.whole("low_a", 520, 560, 5), draw.whole("high_a", 620, 660, 5)
-    return scene(draw) | {
-        "low_a": low,
-        "high_a": high,
-        "first_a": draw.pick("first_a", (low - 60, low + 30, high + 60)),
-        "second_a": draw.pick("second_a", (low - 45, high - 20, high + 45)),
-    }
-
-
-def _inside(table, name):
-    value = table[name]
-    return chosen([value < table["low_a"], value > table["high_a"]], ["below", "above"], otherwise="inside")
-
-
-PRACTICE_VERDICTS = Exercise(
-    id="start_here.practice_verdicts",
-    objective="answering",
-    title="Practice: a table of verdicts",
-    prompt="A chart on the wall allows {low_a:.0f} A to {high_a:.0f} A. Two machines are set.",
-    parts=(
-        Verdicts(
-            id="machines",
-            ask="Give each machine its verdict.",
-            rows=(
-                Option(id="first", text="The first machine is set to {first_a:.0f} A."),
-                Option(id="second", text="The second machine is set to {second_a:.0f} A."),
-            ),
-            verdicts=(
-                Option(id="below", text="below the chart"),
-                Option(id="inside", text="inside the chart"),
-                Option(id="above", text="above the chart"),
-            ),
-        ),
-    ),
-    draw=_draw_verdicts,
-    solve=lambda table: {
-        "machines": VerdictsKey(
-            right={"first": _inside(table, "first_a"), "second": _inside(table, "second_a")}
-        )
-    },
-    reasons="Compare each setting with both ends. The ends themselves are inside.",
-    read_again="How do I answer?",
-    counts=False,
-)
-
 CAUTIONS = Exercise(
     id="start_here.cautions",
     objective="cautions",
     title="What comes first?",
-    prompt="{vehicle_first} stands at {shop}. Its aluminium side is joined with rivets. "
-    "Somebody wants to start the stud welder now.",
+    prompt=(
+        "{vehicle_first} stands at {shop}. Its aluminium side is joined with rivets. "
+        "Somebody wants to start the stud welder now."
+    ),
     shown=lambda scenario: {"vehicle_first": scenario["vehicle"][0].upper() + scenario["vehicle"][1:]},
     parts=(
         Choice(
             id="who_decides",
-            ask="This workbook and the vehicle maker's procedure say different things about the joint. Which one do you follow?",
+            ask=(
+                "This workbook and the vehicle maker's procedure say different things about the joint. Which"
+                " one do you follow?"
+            ),
             options=(
-                Option(
-                    id="workbook",
-                    text="The workbook, because it shows where its numbers come from.",
-                    slip=slip("workbook", "The workbook teaches. It is not a repair procedure."),
+                wrong(
+                    "workbook",
+                    "The workbook, because it shows where its numbers come from.",
+                    "The workbook teaches. It is not a repair procedure.",
                 ),
-                Option(
-                    id="experience",
-                    text="What worked on the last car of that kind.",
-                    slip=slip("experience", "The last car may have had other rivets, sheets or adhesive."),
+                wrong(
+                    "experience",
+                    "What worked on the last car of that kind.",
+                    "The last car may have had other rivets, sheets or adhesive.",
                 ),
-                Option(
-                    id="average",
-                    text="Something between the two.",
-                    slip=slip("average", "A setting between two rules follows neither of them."),
+                wrong(
+                    "average",
+                    "Something between the two.",
+                    "A setting between two rules follows neither of them.",
                 ),
-                Option(id="maker", text="The vehicle maker's current procedure."),
+                option("maker", "The vehicle maker's current procedure."),
             ),
         ),
         Choices(
             id="who_stays_out",
             ask="Who or what must be out of the way before the first arc?",
             options=(
-                Option(id="implant", text="Anybody with a pacemaker or another active implant."),
-                Option(
-                    id="gloves",
-                    text="Anybody who already wears gloves and a helmet.",
-                    slip=slip("gloves", "People with gloves and helmet are the ones who may stay."),
+                option("implant", "Anybody with a pacemaker or another active implant."),
+                wrong(
+                    "gloves",
+                    "Anybody who already wears gloves and a helmet.",
+                    "People with gloves and helmet are the ones who may stay.",
                 ),
-                Option(id="flammable", text="Rags, solvent, fuel and dust that can burn."),
-                Option(id="arc_eyes", text="People who would look into the arc without a filter."),
-                Option(
-                    id="extraction",
-                    text="The fume extraction, because it carries the shielding gas away.",
-                    slip=slip("extraction", "Fume extraction stays. Place it so that it does not blow on the arc."),
+                option("flammable", "Rags, solvent, fuel and dust that can burn."),
+                option("arc_eyes", "People who would look into the arc without a filter."),
+                wrong(
+                    "extraction",
+                    "The fume extraction, because it carries the shielding gas away.",
+                    "Fume extraction stays. Place it so that it does not blow on the arc.",
                 ),
             ),
         ),
@@ -319,12 +69,18 @@ CAUTIONS = Exercise(
             ask="Put the steps in order, first step at the top.",
             points=2.0,
             options=(
-                Option(id="own_protection", text="Put on your own protection: filter, gloves, clothing that does not melt."),
-                Option(id="maker", text="Read the vehicle maker's current procedure for this joint."),
-                Option(id="arc", text="Weld the first test stud on a spare piece."),
-                Option(id="manual", text="Read the equipment manual and the local rules for hot work."),
-                Option(id="car", text="Protect the car: its battery and electronics, glass, trim and everything that burns."),
-                Option(id="area", text="Clear the area of people with implants, bystanders and things that burn."),
+                option(
+                    "own_protection",
+                    "Put on your own protection: filter, gloves, clothing that does not melt.",
+                ),
+                option("maker", "Read the vehicle maker's current procedure for this joint."),
+                option("arc", "Weld the first test stud on a spare piece."),
+                option("manual", "Read the equipment manual and the local rules for hot work."),
+                option(
+                    "car",
+                    "Protect the car: its battery and electronics, glass, trim and everything that burns.",
+                ),
+                option("area", "Clear the area of people with implants, bystanders and things that burn."),
             ),
         ),
     ),
@@ -332,11 +88,15 @@ CAUTIONS = Exercise(
     solve=lambda table: {
         "who_decides": ChoiceKey(right=same(table, "maker")),
         "who_stays_out": ChoicesKey(right=same(table, ("implant", "flammable", "arc_eyes"))),
-        "before_the_arc": OrderKey(right=same(table, ("maker", "manual", "area", "car", "own_protection", "arc"))),
+        "before_the_arc": OrderKey(
+            right=same(table, ("maker", "manual", "area", "car", "own_protection", "arc"))
+        ),
     },
-    reasons="The vehicle maker's procedure decides whether the joint may be opened this way at all, so it is read first. "
-    "The manual and the local rules tell what the area and the car need, so they come next. "
-    "Then clear the area, protect the car, protect yourself, and strike the first arc on a spare piece.",
+    reasons=(
+        "The vehicle maker's procedure decides whether the joint may be opened this way at all, so it is read"
+        " first. The manual and the local rules tell what the area and the car need, so they come next. Then"
+        " clear the area, protect the car, protect yourself, and strike the first arc on a spare piece."
+    ),
     read_again="What comes first?",
 )
 
@@ -347,14 +107,6 @@ PAGE = Page(
     notebook="0_start_here.ipynb",
     assignment="0_start_here",
     objectives=OBJECTIVES,
-    exercises=(
-        PRACTICE_NUMBER,
-        PRACTICE_RANGE,
-        PRACTICE_CHOICE,
-        PRACTICE_CHOICES,
-        PRACTICE_ORDER,
-        PRACTICE_VERDICTS,
-        CAUTIONS,
-    ),
+    exercises=(*practice.EXERCISES, CAUTIONS),
     practical_points=5.0,
 )

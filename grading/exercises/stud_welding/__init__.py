@@ -1,10 +1,26 @@
-"""The page ``stud_welding``: its objectives and its exercises, grouped by idea in the modules beside this one."""
+"""The page ``stud_welding``: its objectives, and its exercises grouped by idea in one module each."""
 
 from grading.exercise import Page
-from grading.exercises.stud_welding import electrics, energy, gas, safety, strength
+from grading.exercises.stud_welding import (
+    air,
+    collars,
+    distances,
+    electrics,
+    energy,
+    fields_and_fire,
+    gas_need,
+    gas_use,
+    heat_share,
+    polarity,
+    process,
+    sequence,
+    settings,
+    strength,
+    torque,
+)
 
 OBJECTIVES = {
-    "set_up": "You can choose the process, set the machine from the chart, and say what to do where rules disagree.",
+    "set_up": "You can choose the process, set the machine from the chart, and act where rules disagree.",
     "gas": "You can say when gas is needed and which, and plan how much of it a job takes.",
     "energy": "You can work out how much heat a weld puts into the rivet head and say what changes it.",
     "strength": "You can work out what a stud can carry and how hard you may pull and turn it.",
@@ -14,6 +30,25 @@ OBJECTIVES = {
     "safety": "You can keep people and the car safe from gas, fields and fire.",
 }
 
+# In the order of the page.
+MODULES = (
+    process,
+    settings,
+    distances,
+    polarity,
+    gas_need,
+    gas_use,
+    energy,
+    heat_share,
+    strength,
+    torque,
+    electrics,
+    sequence,
+    collars,
+    air,
+    fields_and_fire,
+)
+
 PAGE = Page(
     id="stud_welding",
     title="Stud welding a pull stud",
@@ -21,12 +56,6 @@ PAGE = Page(
     notebook="stud_welding.ipynb",
     assignment="1_stud_welding",
     objectives=OBJECTIVES,
-    exercises=(
-        *gas.EXERCISES,
-        *energy.EXERCISES,
-        *strength.EXERCISES,
-        *electrics.EXERCISES,
-        *safety.EXERCISES,
-    ),
+    exercises=tuple(exercise for module in MODULES for exercise in module.EXERCISES),
     practical_points=20.0,
 )

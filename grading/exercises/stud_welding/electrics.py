@@ -2,8 +2,8 @@
 
 import math
 
-from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey, Option
-from grading.exercises.keys import THREE_FIGURES, chosen, same, slip
+from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey
+from grading.exercises.keys import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import electrics
 
@@ -12,38 +12,46 @@ HEADING = "Can the machine and the cables keep up?"
 
 def _draw_predict(draw):
     rated_a = draw.whole("rated_a", 600, 900, 50)
-    return scene(draw) | {"rated_a": rated_a, "half_a": rated_a / 2, "duty_percent": draw.whole("duty_percent", 4, 12)}
+    return scene(draw) | {
+        "rated_a": rated_a,
+        "half_a": rated_a / 2,
+        "duty_percent": draw.whole("duty_percent", 4, 12),
+    }
 
 
 PREDICT_DUTY = Exercise(
     id="stud_welding.predict_duty",
     objective="electrics",
     title="Predict: half the current",
-    prompt="The plate on a machine says {rated_a:.0f} A at {duty_percent:.0f} % duty cycle. "
-    "A job needs only {half_a:.0f} A. Decide before you compute.",
+    prompt=(
+        "The plate on a machine says {rated_a:.0f} A at {duty_percent:.0f} % duty cycle. "
+        "A job needs only {half_a:.0f} A. Decide before you compute."
+    ),
     parts=(
         Choice(
             id="share",
             ask="For what share of the time may the arc burn now, compared with the plate?",
             options=(
-                Option(
-                    id="same",
-                    text="The same share; the plate is the plate.",
-                    slip=slip("same", "The plate holds for one current. Less current warms the machine less."),
+                wrong(
+                    "same",
+                    "The same share; the plate is the plate.",
+                    "The plate holds for one current. Less current warms the machine less.",
                 ),
-                Option(id="four_times", text="Four times the share."),
-                Option(
-                    id="twice",
-                    text="Twice the share.",
-                    slip=slip("twice", "Heat in a winding goes with the square of the current, not with the current."),
+                option("four_times", "Four times the share."),
+                wrong(
+                    "twice",
+                    "Twice the share.",
+                    "Heat in a winding goes with the square of the current, not with the current.",
                 ),
             ),
         ),
     ),
     draw=_draw_predict,
     solve=lambda table: {"share": ChoiceKey(right=same(table, "four_times"))},
-    reasons="The winding warms with the square of the current. Half the current is a quarter of the heat, "
-    "so the arc may burn four times as long.",
+    reasons=(
+        "The winding warms with the square of the current. Half the current is a quarter of the heat, "
+        "so the arc may burn four times as long."
+    ),
     read_again=HEADING,
     counts=False,
 )
@@ -113,9 +121,11 @@ DUTY = Exercise(
     id="stud_welding.duty_cycle",
     objective="electrics",
     title="How fast may you weld?",
-    prompt="The plate on the machine at {shop} says {rated_a:.0f} A at {rated_percent:.0f} % duty cycle. "
-    "The job is welded at {current_a:.0f} A and {time_ms:.0f} ms. "
-    "A trial of the machine alone on scrap is planned at {planned} studs a minute.",
+    prompt=(
+        "The plate on the machine at {shop} says {rated_a:.0f} A at {rated_percent:.0f} % duty cycle. "
+        "The job is welded at {current_a:.0f} A and {time_ms:.0f} ms. "
+        "A trial of the machine alone on scrap is planned at {planned} studs a minute."
+    ),
     shown=_planned_studs,
     parts=(
         Number(
@@ -137,7 +147,9 @@ DUTY = Exercise(
             relative_tolerance=0.02,
             tolerance_reason="It is a limit of warmth, not a count of studs: 2 % either way is right.",
             slips=(
-                slip("linear", "The duty cycle behind this took the current once and not squared.", credit=0.5),
+                slip(
+                    "linear", "The duty cycle behind this took the current once and not squared.", credit=0.5
+                ),
                 slip("plate", "That uses the duty cycle on the plate, which is for another current."),
                 slip("per_second", "That is studs in one second. A minute has sixty."),
             ),
@@ -146,21 +158,23 @@ DUTY = Exercise(
             id="plan",
             ask="What do you say to the planned pace?",
             options=(
-                Option(
-                    id="raise_current",
-                    text="Go on, and raise the current so that each stud takes less time.",
-                    slip=slip("raise_current", "More current warms the machine with its square. That makes it worse."),
+                wrong(
+                    "raise_current",
+                    "Go on, and raise the current so that each stud takes less time.",
+                    "More current warms the machine with its square. That makes it worse.",
                 ),
-                Option(id="holds", text="The machine can hold it."),
-                Option(id="too_fast", text="It is too fast: slow down or take breaks by the manual."),
+                option("holds", "The machine can hold it."),
+                option("too_fast", "It is too fast: slow down or take breaks by the manual."),
             ),
         ),
     ),
     draw=_draw_duty,
     solve=_solve_duty,
-    reasons="The allowed share of time grows with the square of the plate's current over your current. "
-    "Take the share of a minute, in milliseconds, and divide it by the time of one stud. "
-    "That is only what the winding can stand: a careful technician is far slower, and the manual's own limit comes first.",
+    reasons=(
+        "The allowed share of time grows with the square of the plate's current over your current. Take the"
+        " share of a minute, in milliseconds, and divide it by the time of one stud. That is only what the"
+        " winding can stand: a careful technician is far slower, and the manual's own limit comes first."
+    ),
     read_again=HEADING,
 )
 
@@ -200,8 +214,10 @@ CABLE = Exercise(
     id="stud_welding.cable_drop",
     objective="electrics",
     title="What the cable keeps for itself",
-    prompt="Gun cable and work cable at {shop} are {one_way_m:.0f} m each, copper, {area_mm2:.0f} mm2. "
-    "After a row of studs they are at {temperature_c:.0f} degrees C. The weld runs at {current_a:.0f} A.",
+    prompt=(
+        "Gun cable and work cable at {shop} are {one_way_m:.0f} m each, copper, {area_mm2:.0f} mm2. "
+        "After a row of studs they are at {temperature_c:.0f} degrees C. The weld runs at {current_a:.0f} A."
+    ),
     parts=(
         Number(
             id="drop",
@@ -211,7 +227,9 @@ CABLE = Exercise(
             tolerance_reason=THREE_FIGURES,
             slips=(
                 slip("one_way", "The current goes out and comes back: both cables count.", credit=0.25),
-                slip("cold_cable", "That is the cable at 20 degrees C. Warm copper resists more.", credit=0.5),
+                slip(
+                    "cold_cable", "That is the cable at 20 degrees C. Warm copper resists more.", credit=0.5
+                ),
                 slip("diameter_as_area", "The cross-section is already an area. Do not work it out again."),
             ),
         ),
@@ -219,27 +237,28 @@ CABLE = Exercise(
             id="remedy",
             ask="The collars get colder as the cables warm. Which changes take the loss away?",
             options=(
-                Option(
-                    id="coil",
-                    text="Coil the spare length tidily round the machine.",
-                    slip=slip("coil", "A coil keeps its heat in and adds a magnetic field. It takes no loss away."),
+                wrong(
+                    "coil",
+                    "Coil the spare length tidily round the machine.",
+                    "A coil keeps its heat in and adds a magnetic field. It takes no loss away.",
                 ),
-                Option(id="thicker", text="Cables with a larger cross-section."),
-                Option(
-                    id="swap_poles",
-                    text="Swap the two poles.",
-                    slip=slip("swap_poles", "The loss does not care about the direction. The weld does."),
+                option("thicker", "Cables with a larger cross-section."),
+                wrong(
+                    "swap_poles",
+                    "Swap the two poles.",
+                    "The loss does not care about the direction. The weld does.",
                 ),
-                Option(id="shorter", text="Shorter cables, with the machine nearer to the car."),
+                option("shorter", "Shorter cables, with the machine nearer to the car."),
             ),
         ),
     ),
     draw=_draw_cable,
     solve=_solve_cable,
-    reasons="Resistance is the resistivity of copper times the length of the whole loop, divided by the cross-section, "
-    "and grows by about 0.4 % for each degree above 20 degrees C. "
-    "Times the current it gives the volts that never reach the arc. "
-    "Short, thick, laid-out cables lose least.",
+    reasons=(
+        "Resistance is the resistivity of copper times the length of the whole loop, divided by the"
+        " cross-section, and grows by about 0.4 % for each degree above 20 degrees C. Times the current it"
+        " gives the volts that never reach the arc. Short, thick, laid-out cables lose least."
+    ),
     read_again=HEADING,
 )
 

@@ -1,18 +1,7 @@
-"""Exercises on the heat of one weld: arc energy, energy per area of the stud face, share that the head takes."""
+"""Exercises on the heat of one weld: arc energy, and energy per area of the stud face."""
 
-from grading.exercise import (
-    Choice,
-    ChoiceKey,
-    Choices,
-    ChoicesKey,
-    Exercise,
-    Number,
-    NumberKey,
-    Option,
-    Range,
-    RangeKey,
-)
-from grading.exercises.keys import THREE_FIGURES, chosen, same, slip
+from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
+from grading.exercises.keys import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import arc
 
@@ -21,37 +10,45 @@ MILLISECONDS_AS_SECONDS = "The time was taken in seconds. The timer counts thous
 
 
 def _draw_predict(draw):
-    return scene(draw) | {"time_ms": draw.whole("time_ms", 15, 35), "current_a": draw.whole("current_a", 500, 750, 10)}
+    return scene(draw) | {
+        "time_ms": draw.whole("time_ms", 15, 35),
+        "current_a": draw.whole("current_a", 500, 750, 10),
+    }
 
 
 PREDICT_ENERGY = Exercise(
     id="stud_welding.predict_energy",
     objective="energy",
     title="Predict: twice the time",
-    prompt="A stud welder is set to {current_a:.0f} A and {time_ms:.0f} ms. "
-    "Somebody doubles the time and leaves the current alone. Decide before you move a slider.",
+    prompt=(
+        "A stud welder is set to {current_a:.0f} A and {time_ms:.0f} ms. "
+        "Somebody doubles the time and leaves the current alone. Decide before you move a slider."
+    ),
     parts=(
         Choice(
             id="heat",
             ask="What happens to the heat that goes into the weld?",
             options=(
-                Option(
-                    id="same",
-                    text="It stays the same, because the current is the same.",
-                    slip=slip("same", "Heat is current times voltage times time. The time counts as much as the current."),
+                wrong(
+                    "same",
+                    "It stays the same, because the current is the same.",
+                    "Heat is current times voltage times time. The time counts as much as the current.",
                 ),
-                Option(
-                    id="four_times",
-                    text="It becomes four times as much.",
-                    slip=slip("four_times", "Four times would need the current to double as well."),
+                wrong(
+                    "four_times",
+                    "It becomes four times as much.",
+                    "Four times would need the current to double as well.",
                 ),
-                Option(id="twice", text="It becomes twice as much."),
+                option("twice", "It becomes twice as much."),
             ),
         ),
     ),
     draw=_draw_predict,
     solve=lambda table: {"heat": ChoiceKey(right=same(table, "twice"))},
-    reasons="The arc voltage hardly changes, so the heat follows current times time. Twice the time is twice the heat.",
+    reasons=(
+        "The arc voltage hardly changes, so the heat follows current times time. Twice the time is twice the"
+        " heat."
+    ),
     read_again=HEADING,
     counts=False,
 )
@@ -94,9 +91,11 @@ ENERGY = Exercise(
     id="stud_welding.arc_energy",
     objective="energy",
     title="The energy of one arc",
-    prompt="At {shop} a test weld ran at {current_a:.0f} A for {time_ms:.0f} ms. "
-    "A recorder showed {voltage_v:.0f} V across the arc. "
-    "The shop's other machine has no recorder, so there only the usual band of arc voltage is known.",
+    prompt=(
+        "At {shop} a test weld ran at {current_a:.0f} A for {time_ms:.0f} ms. "
+        "A recorder showed {voltage_v:.0f} V across the arc. "
+        "The shop's other machine has no recorder, so there only the usual band of arc voltage is known."
+    ),
     parts=(
         Number(
             id="energy",
@@ -116,17 +115,22 @@ ENERGY = Exercise(
             relative_tolerance=0.02,
             tolerance_reason=THREE_FIGURES,
             slips=(
-                slip("ten_percent", "That is one middle value with ten per cent either way. "
-                     "Use the lowest and the highest arc voltage of the band."),
+                slip(
+                    "ten_percent",
+                    "That is one middle value with ten per cent either way. "
+                    "Use the lowest and the highest arc voltage of the band.",
+                ),
                 slip("seconds", MILLISECONDS_AS_SECONDS),
             ),
         ),
     ),
     draw=_draw_energy,
     solve=_solve_energy,
-    reasons="Energy is voltage times current times time, with the time in seconds. "
-    "Where the voltage was not measured, take the lowest and the highest voltage that stud arcs run at. "
-    "The true energy lies somewhere between the two, and no single number is honest.",
+    reasons=(
+        "Energy is voltage times current times time, with the time in seconds. "
+        "Where the voltage was not measured, take the lowest and the highest voltage that stud arcs run at. "
+        "The true energy lies somewhere between the two, and no single number is honest."
+    ),
     read_again=HEADING,
 )
 
@@ -164,10 +168,14 @@ PER_AREA = Exercise(
     id="stud_welding.energy_per_area",
     objective="energy",
     title="Energy on each square millimetre",
-    prompt="A stud with an M{thread_mm:.0f} thread stands on a flange of {flange_mm:.0f} mm. "
-    "One arc gave {first_j:.0f} J. The next stud of the same kind got {change_words} energy.",
+    prompt=(
+        "A stud with an M{thread_mm:.0f} thread stands on a flange of {flange_mm:.0f} mm. "
+        "One arc gave {first_j:.0f} J. The next stud of the same kind got {change_words} energy."
+    ),
     shown=lambda scenario: {
-        "change_words": f"{abs(scenario['change_percent'])} % {'more' if scenario['change_percent'] > 0 else 'less'}"
+        "change_words": (
+            f"{abs(scenario['change_percent'])} % {'more' if scenario['change_percent'] > 0 else 'less'}"
+        )
     },
     parts=(
         Number(
@@ -177,7 +185,10 @@ PER_AREA = Exercise(
             relative_tolerance=0.02,
             tolerance_reason=THREE_FIGURES,
             slips=(
-                slip("diameter_for_radius", "The area is four times too large: the diameter was used as the radius."),
+                slip(
+                    "diameter_for_radius",
+                    "The area is four times too large: the diameter was used as the radius.",
+                ),
                 slip("thread_for_flange", "The arc burns on the whole flange, not only under the thread."),
                 slip("no_area", "That divides by a length. Work out the area of the face first."),
             ),
@@ -186,95 +197,29 @@ PER_AREA = Exercise(
             id="second_stud",
             ask="What does the collar of the second stud look like, compared with the first?",
             options=(
-                Option(
-                    id="same",
-                    text="Just the same, because stud and flange are the same.",
-                    slip=slip("same", "The same face with another energy is another weld."),
+                wrong(
+                    "same",
+                    "Just the same, because stud and flange are the same.",
+                    "The same face with another energy is another weld.",
                 ),
-                Option(id="hotter", text="Lower and glossier, with more spatter."),
-                Option(id="colder", text="Smaller and duller, with gaps."),
+                option("hotter", "Lower and glossier, with more spatter."),
+                option("colder", "Smaller and duller, with gaps."),
             ),
         ),
     ),
     draw=_draw_per_area,
     solve=_solve_per_area,
-    reasons="The face is a circle as wide as the flange: its area is pi times the diameter squared, divided by four. "
-    "Divide the energy by that area. "
-    "Studs of different size can be compared by this number; more of it is a hotter weld, less is a colder one.",
-    read_again=HEADING,
-)
-
-
-def _draw_share(draw):
-    return scene(draw) | {"energy_j": draw.whole("energy_j", 300, 700, 10)}
-
-
-def _solve_share(table):
-    energy_j = table["energy_j"]
-    share = arc.heat_to_face_j(1.0)  # the heat is in proportion to the energy of the arc
-    return {
-        "head_heat": RangeKey(
-            low=share.low * energy_j,
-            high=share.high * energy_j,
-            slips={
-                "whole_energy": (energy_j, energy_j),
-                "half_and_no_loss": (0.5 * energy_j, 0.5 * energy_j),
-            },
-        ),
-        "less_heat": ChoicesKey(right=same(table, ("shorter", "smaller_stud"))),
-    }
-
-
-HEAT_SHARE = Exercise(
-    id="stud_welding.heat_share",
-    objective="energy",
-    title="What the rivet head takes",
-    prompt="An arc at {shop} sets {energy_j:.0f} J free on {vehicle}. "
-    "Some of it is lost, the rest is shared between the stud and the rivet head.",
-    parts=(
-        Range(
-            id="head_heat",
-            ask="Between which two values does the heat lie that goes into the rivet head?",
-            unit="J",
-            relative_tolerance=0.03,
-            tolerance_reason="The shares are known to one figure only, so 3 % either way is right.",
-            slips=(
-                slip("whole_energy", "That is the whole arc. Some heat is lost and the stud takes its part."),
-                slip("half_and_no_loss", "That is one half with no loss, as one number. "
-                     "Both the loss and the split are known only as a band."),
-            ),
-        ),
-        Choices(
-            id="less_heat",
-            ask="The aluminium round the rivet must stay cooler. Which changes put less heat into the rivet head?",
-            options=(
-                Option(
-                    id="second_weld",
-                    text="Weld a second stud on the same head straight after the first.",
-                    slip=slip("second_weld", "A second weld on a warm head adds its heat to the first."),
-                ),
-                Option(id="shorter", text="A shorter time at the same current, if the test stud still holds."),
-                Option(
-                    id="more_gas",
-                    text="A longer gas pre-flow.",
-                    slip=slip("more_gas", "Gas before the arc keeps air away. It takes no heat out of the weld."),
-                ),
-                Option(id="smaller_stud", text="A smaller stud with its own, lower setting, if it can still pull the rivet."),
-                Option(
-                    id="more_current",
-                    text="More current at the same time, so that it is over sooner.",
-                    slip=slip("more_current", "The timer ends the arc, not the current. More current is more heat."),
-                ),
-            ),
-        ),
+    reasons=(
+        "The face is a circle as wide as the flange: its area is pi times the diameter squared, divided by"
+        " four. Divide the energy by that area. Studs of different size can be compared by this number; more"
+        " of it is a hotter weld, less is a colder one."
     ),
-    draw=_draw_share,
-    solve=_solve_share,
-    reasons="First take off what is lost to light, fume and spatter. "
-    "Then split what is left between the stud and the head: about half each, known only to one part in five. "
-    "Multiply the low shares for the low value and the high shares for the high value. "
-    "Less energy in the arc, by time or by a smaller stud, is what cools the head.",
     read_again=HEADING,
 )
 
-EXERCISES = (PREDICT_ENERGY, ENERGY, PER_AREA, HEAT_SHARE)
+
+EXERCISES = (
+    PREDICT_ENERGY,
+    ENERGY,
+    PER_AREA,
+)

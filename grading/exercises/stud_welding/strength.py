@@ -1,9 +1,9 @@
-"""Exercises on what a stud can carry: stress area, breaking and proof load, working torque, choice of size."""
+"""Exercises on what a stud can carry: breaking and proof load, and the choice of its size."""
 
 import numpy as np
 
-from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Option, Verdicts, VerdictsKey
-from grading.exercises.keys import THREE_FIGURES, chosen, clear_of, looked_up, same, slip
+from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Verdicts, VerdictsKey
+from grading.exercises.keys import THREE_FIGURES, chosen, clear_of, looked_up, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import studs
 
@@ -13,12 +13,13 @@ CLASSES = ("A2-50", "A2-70")
 NOMINAL_AREA = "The full circle of the thread was used. The thread cuts into it: take the stress area."
 
 
-def _nominal_area_mm2(diameter_mm):
+def nominal_area_mm2(diameter_mm):
     """Return the area of the full circle, which is the slip that most people make."""
     return np.pi / 4.0 * np.asarray(diameter_mm, dtype=float) ** 2
 
 
-def _stress_area_mm2(diameter_mm):
+def thread_area_mm2(diameter_mm):
+    """Return the stress area of a stud with coarse thread."""
     return studs.stress_area_mm2(diameter_mm, pitch_mm=studs.coarse_pitch_mm(diameter_mm))
 
 
@@ -30,36 +31,42 @@ PREDICT_SIZE = Exercise(
     id="stud_welding.predict_size",
     objective="strength",
     title="Predict: from M4 to M6",
-    prompt="A shop runs out of M4 studs of class {property_class} and takes M6 of the same class. Decide before you compute.",
+    prompt=(
+        "A shop runs out of M4 studs of class {property_class} and takes M6 of the same class. Decide before"
+        " you compute."
+    ),
     parts=(
         Choice(
             id="growth",
             ask="How much more can the thread carry before it breaks?",
             options=(
-                Option(
-                    id="half_more",
-                    text="About half as much again.",
-                    slip=slip("half_more", "That compares the diameters. What carries is the area."),
+                wrong(
+                    "half_more",
+                    "About half as much again.",
+                    "That compares the diameters. What carries is the area.",
                 ),
-                Option(id="over_twice", text="A little more than twice as much."),
-                Option(
-                    id="over_three_times",
-                    text="More than three times as much.",
-                    slip=slip("over_three_times", "That compares the volumes. What carries is the area."),
+                option("over_twice", "A little more than twice as much."),
+                wrong(
+                    "over_three_times",
+                    "More than three times as much.",
+                    "That compares the volumes. What carries is the area.",
                 ),
             ),
         ),
     ),
     draw=_draw_predict,
     solve=lambda table: {"growth": ChoiceKey(right=same(table, "over_twice"))},
-    reasons="The load goes with the area, and the area with the square of the diameter. "
-    "From 4 to 6 mm that is a little more than twice, because the finer thread of the M4 stud cuts away less in millimetres but more in share.",
+    reasons=(
+        "The load goes with the area, and the area with the square of the diameter. From 4 to 6 mm that is a"
+        " little more than twice, because the finer thread of the M4 stud cuts away less in millimetres but"
+        " more in share."
+    ),
     read_again=HEADING,
     counts=False,
 )
 
 
-def _draw_certificate(draw):
+def draw_certificate(draw):
     """Draw a stud with its certificate; the two strengths keep apart from what a wrong area leads to."""
     proof_mpa = draw.whole("proof_mpa", 260, 380, 10)
     ratio = draw.pick("tensile_over_proof", (1.6, 1.7, 1.8, 1.9, 2.0, 2.1))
@@ -71,12 +78,12 @@ def _draw_certificate(draw):
 
 
 def _draw_loads(draw):
-    return _draw_certificate(draw)
+    return draw_certificate(draw)
 
 
 def _solve_loads(table):
     thread_mm, tensile_mpa, proof_mpa = table["thread_mm"], table["tensile_mpa"], table["proof_mpa"]
-    area_mm2, nominal_mm2 = _stress_area_mm2(thread_mm), _nominal_area_mm2(thread_mm)
+    area_mm2, nominal_mm2 = thread_area_mm2(thread_mm), nominal_area_mm2(thread_mm)
     return {
         "breaking": NumberKey(
             value=studs.breaking_load_n(area_mm2, tensile_mpa),
@@ -101,8 +108,10 @@ LOADS = Exercise(
     id="stud_welding.stud_loads",
     objective="strength",
     title="Where does the stud stretch, where does it break?",
-    prompt="A box of M{thread_mm:.0f} pull studs with coarse thread comes to {shop}. "
-    "Its certificate says: tensile strength {tensile_mpa:.0f} MPa, proof stress {proof_mpa:.0f} MPa.",
+    prompt=(
+        "A box of M{thread_mm:.0f} pull studs with coarse thread comes to {shop}. "
+        "Its certificate says: tensile strength {tensile_mpa:.0f} MPa, proof stress {proof_mpa:.0f} MPa."
+    ),
     parts=(
         Number(
             id="breaking",
@@ -112,8 +121,13 @@ LOADS = Exercise(
             tolerance_reason=THREE_FIGURES,
             slips=(
                 slip("nominal_area", NOMINAL_AREA),
-                slip("diameter_for_radius", "The area is far too large: the diameter was used as the radius."),
-                slip("proof_for_tensile", "That is where the stud begins to stretch for good, not where it breaks."),
+                slip(
+                    "diameter_for_radius", "The area is far too large: the diameter was used as the radius."
+                ),
+                slip(
+                    "proof_for_tensile",
+                    "That is where the stud begins to stretch for good, not where it breaks.",
+                ),
             ),
         ),
         Number(
@@ -124,124 +138,47 @@ LOADS = Exercise(
             tolerance_reason=THREE_FIGURES,
             slips=(
                 slip("nominal_area", NOMINAL_AREA),
-                slip("tensile_for_proof", "That is where the stud breaks. It stretches for good long before."),
+                slip(
+                    "tensile_for_proof", "That is where the stud breaks. It stretches for good long before."
+                ),
             ),
         ),
         Choice(
             id="limit",
-            ask="Which load do you stay under when you draw a rivet, so that the stud keeps its length and its thread?",
+            ask=(
+                "Which load do you stay under when you draw a rivet, so that the stud keeps its length and"
+                " its thread?"
+            ),
             options=(
-                Option(
-                    id="breaking",
-                    text="The breaking load.",
-                    slip=slip("breaking", "Just under the breaking load the thread is already stretched and the nut binds."),
+                wrong(
+                    "breaking",
+                    "The breaking load.",
+                    "Just under the breaking load the thread is already stretched and the nut binds.",
                 ),
-                Option(id="proof", text="The load at which it begins to stretch for good."),
-                Option(
-                    id="puller",
-                    text="The largest pull that the puller can give.",
-                    slip=slip("puller", "The puller does not know how strong the stud is."),
+                option("proof", "The load at which it begins to stretch for good."),
+                wrong(
+                    "puller",
+                    "The largest pull that the puller can give.",
+                    "The puller does not know how strong the stud is.",
                 ),
             ),
         ),
     ),
     draw=_draw_loads,
     solve=_solve_loads,
-    reasons="What carries is the stress area, the circle between the core of the thread and its middle: "
-    "take the diameter less 0.9382 times the pitch. "
-    "Times the tensile strength it gives the breaking load, times the proof stress the load at which the stud stays longer. "
-    "The weld may fail before either, so the test pull has the last word.",
-    read_again=HEADING,
-)
-
-WRENCH_SHARES = (0.7, 0.8, 0.9, 1.2, 1.4, 1.6)
-
-
-def _draw_torque(draw):
-    return _draw_certificate(draw) | {"wrench_share": draw.pick("wrench_share", WRENCH_SHARES)}
-
-
-def _torque_n_m(thread_mm, stress_mpa, *, area_mm2=None, preload_share=0.75):
-    """Return the working torque of a thread; the defaults are the right way, the arguments the wrong ones."""
-    return studs.working_torque_n_m(
-        stress_area_mm2=_stress_area_mm2(thread_mm) if area_mm2 is None else area_mm2,
-        proof_stress_mpa=stress_mpa,
-        diameter_mm=thread_mm,
-        preload_share=preload_share,
-    )
-
-
-def _wrench(scenario):
-    torque_n_m = float(_torque_n_m(scenario["thread_mm"], scenario["proof_mpa"]))
-    return {"wrench_n_m": f"{torque_n_m * scenario['wrench_share']:.1f}"}
-
-
-def _solve_torque(table):
-    thread_mm, proof_mpa = table["thread_mm"], table["proof_mpa"]
-    torque_n_m = _torque_n_m(thread_mm, proof_mpa)
-    return {
-        "torque": NumberKey(
-            value=torque_n_m,
-            slips={
-                "millimetres": 1000.0 * torque_n_m,
-                "nominal_area": _torque_n_m(thread_mm, proof_mpa, area_mm2=_nominal_area_mm2(thread_mm)),
-                "full_proof": _torque_n_m(thread_mm, proof_mpa, preload_share=1.0),
-                "tensile_for_proof": _torque_n_m(thread_mm, table["tensile_mpa"]),
-            },
-        ),
-        "wrench": ChoiceKey(right=chosen([table["wrench_share"] < 1.0], ["go_on"], otherwise="too_tight")),
-    }
-
-
-TORQUE = Exercise(
-    id="stud_welding.working_torque",
-    objective="strength",
-    title="How hard may you turn?",
-    prompt="A screw puller at {shop} loads an M{thread_mm:.0f} stud by turning a dry nut on it. "
-    "The stud's certificate says proof stress {proof_mpa:.0f} MPa and tensile strength {tensile_mpa:.0f} MPa. "
-    "The nut needs a torque of 0.2 times load times diameter, and the load stays at three quarters of the proof load. "
-    "The wrench on the bench is set to {wrench_n_m} N m.",
-    shown=_wrench,
-    parts=(
-        Number(
-            id="torque",
-            ask="How much torque may the nut get?",
-            unit="N m",
-            relative_tolerance=0.015,
-            tolerance_reason="Three figures are enough; 1.5 % keeps a forgotten reserve apart from a wrong area.",
-            slips=(
-                slip("millimetres", "That is in newton millimetres. A newton metre is a thousand of them.", credit=0.25),
-                slip("nominal_area", NOMINAL_AREA),
-                slip("full_proof", "That goes all the way to the proof load. Keep a quarter in hand.", credit=0.25),
-                slip("tensile_for_proof", "The tensile strength was used. The stud stretches for good before that."),
-            ),
-        ),
-        Choice(
-            id="wrench",
-            ask="What do you do with the wrench?",
-            options=(
-                Option(id="too_tight", text="Set it lower before the nut is turned."),
-                Option(
-                    id="oil_the_nut",
-                    text="Leave it and oil the nut.",
-                    slip=slip("oil_the_nut", "On an oiled nut the same torque pulls harder. That makes it worse."),
-                ),
-                Option(id="go_on", text="Leave it: the stud is not overloaded by it."),
-            ),
-        ),
+    reasons=(
+        "What carries is the stress area, the circle between the core of the thread and its middle: take the"
+        " diameter less 0.9382 times the pitch. Times the tensile strength it gives the breaking load, times"
+        " the proof stress the load at which the stud stays longer. The weld may fail before either, so the"
+        " test pull has the last word."
     ),
-    draw=_draw_torque,
-    solve=_solve_torque,
-    reasons="Three quarters of the proof load is proof stress times stress area times 0.75. "
-    "Multiply by 0.2 and by the diameter in metres. "
-    "A wrench set below that is safe for the stud; one set above it stretches the thread.",
     read_again=HEADING,
 )
 
 
 def _limits_n():
     """Return the proof and breaking loads of every stud that the exercise names."""
-    areas = [float(_stress_area_mm2(float(thread))) for thread in THREADS_MM]
+    areas = [float(thread_area_mm2(float(thread))) for thread in THREADS_MM]
     classes = [studs.property_class(name) for name in CLASSES]
     return [
         area * stress
@@ -264,7 +201,7 @@ def _draw_choice(draw):
 def _behaviour(thread_mm, table):
     """Return what a stud of one size does under the pull of each scenario."""
     classes = looked_up(table["property_class"], studs.property_class)
-    area_mm2 = _stress_area_mm2(float(thread_mm))
+    area_mm2 = thread_area_mm2(float(thread_mm))
     proof_n = studs.proof_load_n(area_mm2, np.array([item.proof_stress_mpa for item in classes]))
     breaking_n = studs.breaking_load_n(area_mm2, np.array([item.tensile_strength_mpa for item in classes]))
     return chosen(
@@ -286,62 +223,72 @@ STUD_CHOICE = Exercise(
     id="stud_welding.which_stud",
     objective="strength",
     title="Which stud draws this rivet?",
-    prompt="Trial pulls at {shop} showed that this kind of rivet comes out at {pull_n:.0f} N. "
-    "The studs on the shelf are of class {property_class}.",
+    prompt=(
+        "Trial pulls at {shop} showed that this kind of rivet comes out at {pull_n:.0f} N. "
+        "The studs on the shelf are of class {property_class}."
+    ),
     parts=(
         Verdicts(
             id="studs",
             ask="What does each stud do under that pull, by its thread alone?",
             points=2.0,
             rows=(
-                Option(id="m4", text="M4 of class {property_class}"),
-                Option(id="m5", text="M5 of class {property_class}"),
-                Option(id="m6", text="M6 of class {property_class}"),
+                option("m4", "M4 of class {property_class}"),
+                option("m5", "M5 of class {property_class}"),
+                option("m6", "M6 of class {property_class}"),
             ),
             verdicts=(
-                Option(id="holds", text="holds and keeps its length"),
-                Option(id="stretches", text="stretches for good, does not break"),
-                Option(id="breaks", text="breaks"),
+                option("holds", "holds and keeps its length"),
+                option("stretches", "stretches for good, does not break"),
+                option("breaks", "breaks"),
             ),
         ),
         Choice(
             id="smallest",
             ask="Which is the smallest that keeps its length?",
             options=(
-                Option(id="m6", text="M6"),
-                Option(id="m4", text="M4"),
-                Option(
-                    id="none",
-                    text="None of them: another class or another way of removal.",
-                ),
-                Option(id="m5", text="M5"),
+                option("m6", "M6"),
+                option("m4", "M4"),
+                option("none", "None of them: another class or another way of removal."),
+                option("m5", "M5"),
             ),
         ),
         Choice(
             id="weld",
-            ask="By its thread the stud you chose holds. On the test piece the weld tears at a third of that load. What limits the pull?",
+            ask=(
+                "By its thread the stud you chose holds. On the test piece the weld tears at a third of that"
+                " load. What limits the pull?"
+            ),
             options=(
-                Option(
-                    id="thread_limits",
-                    text="The thread, because that is what was computed.",
-                    slip=slip("thread_limits", "The sum knows nothing about this weld. The test pull does."),
+                wrong(
+                    "thread_limits",
+                    "The thread, because that is what was computed.",
+                    "The sum knows nothing about this weld. The test pull does.",
                 ),
-                Option(
-                    id="mean_limits",
-                    text="The mean of the two loads.",
-                    slip=slip("mean_limits", "A chain breaks at its weakest link, not at the mean of its links."),
+                wrong(
+                    "mean_limits",
+                    "The mean of the two loads.",
+                    "A chain breaks at its weakest link, not at the mean of its links.",
                 ),
-                Option(id="weld_limits", text="The weld: adjust it and test again before anything is pulled on the car."),
+                option(
+                    "weld_limits", "The weld: adjust it and test again before anything is pulled on the car."
+                ),
             ),
         ),
     ),
     draw=_draw_choice,
     solve=_solve_choice,
-    reasons="Work out the proof load and the breaking load of each size. "
-    "Below the proof load a stud holds, between the two it stretches, above the breaking load it breaks. "
-    "The smallest stud that holds puts the least heat into the head. "
-    "All that is about the thread: the weld has to show in a test pull that it holds as well.",
+    reasons=(
+        "Work out the proof load and the breaking load of each size. "
+        "Below the proof load a stud holds, between the two it stretches, above the breaking load it breaks. "
+        "The smallest stud that holds puts the least heat into the head. "
+        "All that is about the thread: the weld has to show in a test pull that it holds as well."
+    ),
     read_again=HEADING,
 )
 
-EXERCISES = (PREDICT_SIZE, LOADS, TORQUE, STUD_CHOICE)
+EXERCISES = (
+    PREDICT_SIZE,
+    LOADS,
+    STUD_CHOICE,
+)
