@@ -25,6 +25,8 @@ _MANIFEST = "hand_in.json"
 _FORMAT = "second plate hand-in"
 _VERSION = 1
 _MEMBER = re.compile(r"(?P<kind>answers|pages)/(?P<page>[a-z][a-z0-9_]{0,63})\.(?P<ending>jsonl|ipynb)")
+_FOLDERS = ("answers/", "pages/")  # entries of their own where somebody packed the files again by hand
+_PACKINGS = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)  # others can ask for gigabytes before the first byte
 _ENDINGS = {"answers": "jsonl", "pages": "ipynb"}
 
 MOST_FILE_BYTES = 20_000_000
@@ -121,18 +123,20 @@ def learner_slug(learner):
     return f"{slug or 'learner'}_{digest}"
 
 
-def pack_hand_in(workbook_folder, out_folder, *, pages=None, settings=None, now=None):
+def pack_hand_in(workbook_folder, out_folder, *, pages=None, bank_version=None, settings=None, now=None):
     """Put every page's journal and written answer into one file, and return its path.
 
     Raises ``HandInError`` where nobody is signed in, nothing is saved or the file cannot be written.
     """
-    from grading.exercises import BANK_VERSION, PAGES
+    if pages is None:
+        from grading.exercises import BANK_VERSION, PAGES
 
+        pages, bank_version = PAGES, BANK_VERSION
     workbook, now = Path(workbook_folder), now or datetime.now(UTC)
     who = learner_of(workbook)
     if who.learner == PRACTICE:
         raise HandInError(who.problem or "nobody is signed in: sign in on the first page, then hand in")
-    members = _collect(workbook, (PAGES if pages is None else pages).values())
+    members = _collect(workbook, pages.values())
     if not any(name.startswith("answers/") for name in members):
         message = "there are no saved answers to hand in yet"
         raise HandInError(message)
@@ -142,7 +146,7 @@ def pack_hand_in(workbook_folder, out_folder, *, pages=None, settings=None, now=
         "learner": who.learner,
         "display_name": who.display_name,
         "course": (settings or settings_of(workbook)).course_key,
-        "bank": BANK_VERSION,
+        "bank": bank_version or "",
         "made_at": now.isoformat(timespec="seconds"),
     }
     members = {_MANIFEST: json.dumps(manifest, indent=1).encode(), **members}
@@ -280,7 +284,7 @@ def _read_members(data):
     _require_small_directory(data)
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            infos = archive.infolist()
+            infos = [info for info in archive.infolist() if info.filename not in _FOLDERS]
             _require_listed([info.filename for info in infos])
             return {info.filename: _read_member(archive, info) for info in infos}
     except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, ValueError, struct.error, OSError) as error:
@@ -307,6 +311,9 @@ def _read_member(archive, info):
     """Return one member, unpacking no more than its limit whatever its header claims."""
     kind = "manifest" if info.filename == _MANIFEST else info.filename.partition("/")[0]
     limit = _MOST_BYTES[kind]
+    if info.compress_type not in _PACKINGS:
+        message = f"this is not a hand-in: {info.filename} is packed in a way that hand-ins never are"
+        raise HandInError(message)
     if info.file_size <= limit:
         with archive.open(info) as member:
             data = member.read(limit + 1)

@@ -23,7 +23,7 @@ _QUANTITY = re.compile(
         (?P<whole>[0-9]{1,3}(?:\ [0-9]{3})+(?![0-9])|[0-9]*)
         (?P<rest>(?:[.,][0-9]+)*)[.]?
         (?:[eE](?P<power>[+-]?[0-9]{1,4})|\ ?[x\u00d7*]\ ?10\^(?P<ten>[+-]?[0-9]{1,4}))?
-        \ ?(?P<unit>(?![/'][ ]?[0-9])(?:[^\W\d_]|[%\u00b0/"'\u2033]).*|)""",
+        \ ?(?P<unit>(?!(?:[/']|to|or|and)[ ]?[0-9])(?:[^\W\d_]|[%\u00b0/"'\u2033]).*|)""",
     re.VERBOSE,
 )
 _SOFT = re.compile(r"(?:about|approx\.?|approximately|around|circa|ca\.?|roughly|[~\u2248<>\u2264\u2265=])", re.IGNORECASE)
@@ -73,8 +73,9 @@ def show_quantity(value, unit, digits=4):
 
 
 def _problem(sentence):
-    """Return a reading without a value."""
-    return Reading(value=None, problem=sentence, note="")
+    """Return a reading without a value; characters that cannot be seen are shown as such."""
+    visible = "".join(letter if letter.isprintable() else "\ufffd" for letter in sentence)
+    return Reading(value=None, problem=visible, note="")
 
 
 @lru_cache(maxsize=32768)
@@ -173,7 +174,7 @@ def _why_no_number(plain):
         return f"{shown} holds no digits: write the number in digits, such as 6 and not six"
     if re.search(r"[0-9] ?/ ?[0-9]|[\u00bc-\u00be\u2150-\u215e]", plain):
         return f"{shown} is a fraction: write it with decimals, such as 0.5 and not 1/2"
-    if re.search(r"[0-9].*(?:-|\bto\b|\.\.|\u2026)+ ?[0-9]", plain):
+    if re.search(r"[0-9].*(?:-|\b(?:to|or|and)\b|\.\.|\u2026)+ ?[0-9]", plain):
         return f"{shown} looks like a range: write one number"
     if re.search(r"[0-9]['\u2019_][0-9]", plain):
         return f"{shown} holds marks between the digits: write the number without them"

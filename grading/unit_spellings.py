@@ -31,7 +31,7 @@ _UNITS = (
     ("foot", "", "ft", "foot feet"),
     ("liter", "m c", "L l", "litre litres liter liters"),
     ("gram", "k m", "g", "gram grams gramme grammes"),
-    ("second", "m \u03bc u", "s", "sec secs second seconds"),
+    ("second", "m \u03bc u", "s sec", "secs second seconds"),
     ("minute", "", "min", "mins minute minutes"),
     ("hour", "", "h", "hr hrs hour hours"),
     ("hertz", "k M", "Hz", "hertz"),

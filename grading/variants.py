@@ -30,7 +30,7 @@ def normalise_learner(text):
         if folded == before:
             break
     kept = (" " if letter.isspace() else letter for letter in folded)
-    kept = (letter for letter in kept if unicodedata.category(letter) not in {"Cc", "Cf", "Cs", "Co", "Cn"})
+    kept = (letter for letter in kept if unicodedata.category(letter) not in {"Cc", "Cf", "Cs"})
     return " ".join("".join(kept).split())
 
 
