@@ -2,7 +2,7 @@
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Order, OrderKey, Page
 from grading.exercises import practice
-from grading.exercises.keys import option, same, wrong
+from grading.exercises.building_blocks import option, same, wrong
 from grading.exercises.scenes import scene
 
 OBJECTIVES = {

@@ -20,7 +20,9 @@ from grading.exercises.stud_welding import (
 )
 
 OBJECTIVES = {
-    "set_up": "You can choose the process, set the machine from the chart, and act where rules disagree.",
+    "set_up": (
+        "You can choose the process, set the machine from the chart, and say what to do where rules disagree."
+    ),
     "gas": "You can say when gas is needed and which, and plan how much of it a job takes.",
     "energy": "You can work out how much heat a weld puts into the rivet head and say what changes it.",
     "strength": "You can work out what a stud can carry and how hard you may pull and turn it.",

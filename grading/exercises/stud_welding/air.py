@@ -1,7 +1,7 @@
 """Exercise on what argon does to the air of a closed room."""
 
 from grading.exercise import Choices, ChoicesKey, Exercise, Number, NumberKey
-from grading.exercises.keys import option, same, slip, wrong
+from grading.exercises.building_blocks import option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import gas, units
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Verdicts, VerdictsKey
-from grading.exercises.keys import THREE_FIGURES, looked_up, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, looked_up, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import arc, inspection
 

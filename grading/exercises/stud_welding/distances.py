@@ -3,7 +3,7 @@
 import itertools
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey
-from grading.exercises.keys import chosen, looked_up_numbers, option, same, slip, wrong
+from grading.exercises.building_blocks import chosen, looked_up_numbers, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import stud_weld, units
 

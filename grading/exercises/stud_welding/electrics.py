@@ -3,7 +3,7 @@
 import math
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey
-from grading.exercises.keys import THREE_FIGURES, chosen, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import electrics
 

@@ -1,7 +1,7 @@
 """Exercises on the heat of one weld: arc energy, and energy per area of the stud face."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
-from grading.exercises.keys import THREE_FIGURES, chosen, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import arc
 

@@ -11,7 +11,7 @@ from grading.exercise import (
     Verdicts,
     VerdictsKey,
 )
-from grading.exercises.keys import chosen, option, same, slip, wrong
+from grading.exercises.building_blocks import chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import cautions, electrics, units
 

@@ -1,7 +1,7 @@
 """Exercises on how much gas a stud takes and how long a cylinder lasts."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
-from grading.exercises.keys import PLANNING_COUNT, THREE_FIGURES, chosen, option, same, slip, wrong
+from grading.exercises.building_blocks import PLANNING_COUNT, THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import gas, units
 

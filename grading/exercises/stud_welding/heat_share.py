@@ -1,7 +1,7 @@
 """Exercise on the share of the heat that the rivet head takes."""
 
 from grading.exercise import Choices, ChoicesKey, Exercise, Range, RangeKey
-from grading.exercises.keys import option, same, slip, wrong
+from grading.exercises.building_blocks import option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import arc
 

@@ -1,7 +1,7 @@
 """Exercises on the pole of the gun."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
-from grading.exercises.keys import looked_up, option, same, wrong
+from grading.exercises.building_blocks import looked_up, option, same, wrong
 from grading.exercises.scenes import scene
 from secondplate import stud_weld
 

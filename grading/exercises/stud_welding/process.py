@@ -3,7 +3,7 @@
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Range, RangeKey, Verdicts, VerdictsKey
-from grading.exercises.keys import chosen, clear_of, looked_up, option, slip, wrong
+from grading.exercises.building_blocks import chosen, clear_of, looked_up, option, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import stud_weld
 

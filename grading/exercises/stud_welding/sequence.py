@@ -13,7 +13,7 @@ from grading.exercise import (
     Verdicts,
     VerdictsKey,
 )
-from grading.exercises.keys import THREE_FIGURES, looked_up, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, looked_up, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate import inspection, studs
 

@@ -1,7 +1,7 @@
 """Exercise on how hard a nut on a stud may be turned."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
-from grading.exercises.keys import chosen, option, slip, wrong
+from grading.exercises.building_blocks import chosen, option, slip, wrong
 from grading.exercises.stud_welding.strength import (
     HEADING,
     NOMINAL_AREA,
