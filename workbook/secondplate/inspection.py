@@ -131,7 +131,7 @@ def _origin(row):
 
 
 def _none_as_empty(cell):
-    """Turn the dash that stands for none into nothing."""
+    """Turn the mark that stands for none into nothing."""
     return "" if cell in ("-", "none") else cell
 
 

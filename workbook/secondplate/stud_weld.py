@@ -217,13 +217,14 @@ def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):
 
     Notes
     -----
-    Sources: short_cycle_page, drawn_arc_ferrule_page, us_drawn_arc_page; iso_14555 from memory.
+    Sources: short_cycle_page, drawn_arc_ferrule_page, us_drawn_arc_page, stud_manual_process page 24;
+    iso_14555 from memory.
     None of them speaks of a rivet head.
 
     Examples
     --------
     >>> [rule.band.best for rule in minimum_sheet_mm(6, process="short cycle").rules]
-    [0.75, 0.75, 1.2]
+    [0.75, 0.75, 0.7, 1.2]
     """
     diameter = _checked_diameter(stud_diameter_mm, process)
     require_choice("base", base, ("steel sheet", "aluminium sheet"))
@@ -267,7 +268,8 @@ def polarity(*, stud_material, base):
 
     Notes
     -----
-    Sources: short_cycle_page, drawn_arc_ferrule_page, us_stud_time_table, polarity_pages; common practice.
+    Sources: short_cycle_page, drawn_arc_ferrule_page, us_stud_time_table, polarity_pages,
+    us_stud_hints_manual, stud_manual_process page 42; common practice.
 
     Examples
     --------
@@ -287,7 +289,9 @@ def polarity(*, stud_material, base):
         for row in tables.load("polarity_rules")
         if stud_material in listed(row, "stud_material") and base in listed(row, "base")
     )
-    choices = {rule.choice: rule for rule in rules}
+    choices = {}
+    for rule in rules:
+        choices.setdefault(rule.choice, rule)
     if len(choices) == 1:
         return ChoiceAdvice(quantity="polarity", rules=rules, agreed=rules[0].choice, contradiction="")
     general, other = tuple(choices.values())[:2]
@@ -304,7 +308,7 @@ def set_up(*, stud_diameter_mm, stud_material, base, process):
     Parameters
     ----------
     stud_diameter_mm : float
-        Stud diameter, within the limits of the process: 3 to 25 mm, short cycle 3 to 12 mm [mm]
+        Stud diameter, 3 mm to 25 mm (ferrule), 16 mm (gas) or 12 mm (short cycle) [mm]
     stud_material : str
         One of ``STUD_MATERIALS`` [-]
     base : str
@@ -324,8 +328,8 @@ def set_up(*, stud_diameter_mm, stud_material, base, process):
 
     Notes
     -----
-    Source: table stud_weld_rules, each row with its own source and basis. No rule for the current and time
-    of aluminium studs is held.
+    Source: table stud_weld_rules, each row with its own source and basis. For aluminium studs only a chart
+    of three sizes is held.
 
     Examples
     --------

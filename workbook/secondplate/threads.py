@@ -32,7 +32,7 @@ def coarse_pitch_mm(diameter_mm):
 
     Notes
     -----
-    Source: iso_724, coarse series, from memory.
+    Source: thread_table_page, coarse series of ISO 261.
 
     Examples
     --------
@@ -104,7 +104,7 @@ def pitch_diameter_mm(diameter_mm, *, pitch_mm):
 
     Notes
     -----
-    Source: iso_724, from memory.
+    Source: iso_724, as used in thread_table_page and thread_area_page.
 
     Examples
     --------
@@ -137,7 +137,7 @@ def minor_diameter_mm(diameter_mm, *, pitch_mm):
 
     Notes
     -----
-    Source: iso_724, from memory.
+    Source: iso_724, as used in thread_table_page and thread_area_page.
 
     Examples
     --------
@@ -170,7 +170,8 @@ def stress_area_mm2(diameter_mm, *, pitch_mm):
 
     Notes
     -----
-    Source: iso_898_1 clause on stress area. Tables print it rounded to three figures.
+    Source: iso_898_1, clause on the stress area; compared with thread_area_page. The standard's own tables
+    print it rounded to three figures.
     ``inch_stress_area_mm2`` gives the other formula found on stud pages.
 
     Examples

@@ -26,6 +26,8 @@ class Process:
         Smallest stud [mm]
     largest_diameter_mm : float
         Largest stud [mm]
+    greatest_current_a : float
+        Greatest weld current [A]
     shortest_time_ms : float
         Shortest weld time [ms]
     longest_time_ms : float
@@ -41,6 +43,7 @@ class Process:
     number: int
     smallest_diameter_mm: float
     largest_diameter_mm: float
+    greatest_current_a: float
     shortest_time_ms: float
     longest_time_ms: float
 
@@ -104,8 +107,8 @@ def process_limits(process):
 
     Notes
     -----
-    Sources: table stud_weld_processes; iso_4063 (numbers, from memory), short_cycle_page and
-    drawn_arc_ferrule_page (diameters), stud_manual_inspection page 4 (times).
+    Sources: stud_manual_process page 24; numbers of iso_4063 from memory. stud_manual_inspection page 4 ends
+    the drawn arc at 1000 ms. Charts go below the shortest time for the smallest studs.
 
     Examples
     --------
@@ -120,6 +123,7 @@ def process_limits(process):
         number=int(of["process number"]),
         smallest_diameter_mm=of["smallest diameter"],
         largest_diameter_mm=of["largest diameter"],
+        greatest_current_a=of["greatest current"],
         shortest_time_ms=of["shortest time"],
         longest_time_ms=of["longest time"],
     )
@@ -156,7 +160,8 @@ def rule_current_a(stud_diameter_mm):
     Notes
     -----
     For unalloyed steel in the flat position.
-    Source: iso_14555 Annex A, from memory; stud_manual_gas page 40 lies 0 to 6 % above it.
+    Sources: stud_manual_process page 24 up to 16 mm; iso_14555 Annex A above, from memory. The chart of
+    stud_manual_gas page 40 lies 0 to 6 % above it.
 
     Examples
     --------
@@ -187,7 +192,8 @@ def rule_time_ms(stud_diameter_mm):
     Notes
     -----
     For unalloyed steel in the flat position.
-    Source: iso_14555 Annex A, from memory; compared with stud_manual_gas page 40.
+    Sources: stud_manual_process page 24 up to 12 mm; iso_14555 Annex A above, from memory. Compared with
+    stud_manual_gas page 40.
 
     Examples
     --------
