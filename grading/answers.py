@@ -90,10 +90,26 @@ def _check_of(body):
     return blake2b(body, digest_size=_CHECK_BYTES).hexdigest()
 
 
-def line_of(content):
+def _line_of(content):
     """Write a record without check as its line, check last, so that reading need not write it again."""
     body = _ENCODE(content).encode("ascii")
     return body[:-1] + _CHECK_HEAD + _check_of(body).encode("ascii") + b'"}'
+
+
+def content_of(record):
+    """Return what a record stores, without its chain."""
+    content = {name: getattr(record, name) for name in _FIELDS if name not in ("round", "previous")}
+    return {**content, "round": record.round_number}
+
+
+def journal_bytes(contents):
+    """Return the contents of records as the bytes of a journal, chained one to the next."""
+    lines, previous = [], ""
+    for content in contents:
+        line = _line_of({**content, "previous": previous})
+        previous = _claimed_check(line)
+        lines.append(line + b"\n")
+    return b"".join(lines)
 
 
 def parse_journal(data, *, place=JOURNAL_FILE):
@@ -230,7 +246,7 @@ class Journal:
         new = not self.path.exists()
         with open(self.path, "ab+") as file:
             content["previous"] = self._repair_end(file)
-            line = line_of(content)
+            line = _line_of(content)
             record, _, sentence = _read_line(line, _count_lines(file) + 1)
             if record is None:
                 raise ValueError(sentence)
