@@ -20,7 +20,32 @@ def _is_number(value):
 
 
 def require_finite(name, value, *, unit):
-    """Return ``value`` as float or float array, or raise where it is not made of finite numbers."""
+    """Return ``value`` as float or float array, or raise where it is not made of finite numbers.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : float or array
+        Value to check, in ``unit`` [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float or array
+        The value as float or float array, in ``unit`` [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is text, a boolean, NaN or infinite.
+
+    Examples
+    --------
+    >>> require_finite("current", 600, unit="A")
+    600.0
+    """
     if not _is_number(value):
         message = f"{name} must be a number{' in ' + unit if unit else ''}, got {value!r}"
         raise ValueError(message)
@@ -33,7 +58,37 @@ def require_finite(name, value, *, unit):
 
 
 def require_between(name, value, low, high, *, unit):
-    """Return ``value``, or raise where any of it lies outside ``low`` to ``high``, ends included."""
+    """Return ``value``, or raise where any of it lies outside ``low`` to ``high``, ends included.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : float or array
+        Value to check, in ``unit`` [-]
+    low : float
+        Lower limit, in ``unit`` [-]
+    high : float
+        Upper limit, in ``unit`` [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float or array
+        The value as float or float array, in ``unit`` [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is no finite number or lies outside.
+
+    Examples
+    --------
+    >>> require_between("lift", 12, 0.5, 7, unit="mm")
+    Traceback (most recent call last):
+    ValueError: lift must be between 0.5 mm and 7 mm, got 12 mm
+    """
     checked = require_finite(name, value, unit=unit)
     outside = np.atleast_1d((np.asarray(checked) < low) | (np.asarray(checked) > high))
     if outside.any():
@@ -46,7 +101,35 @@ def require_between(name, value, low, high, *, unit):
 
 
 def require_above(name, value, low, *, unit):
-    """Return ``value``, or raise where any of it is not above ``low``."""
+    """Return ``value``, or raise where any of it is not above ``low``.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : float or array
+        Value to check, in ``unit`` [-]
+    low : float
+        Lower limit, in ``unit`` [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float or array
+        The value as float or float array, in ``unit`` [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is no finite number or is not above the limit.
+
+    Examples
+    --------
+    >>> require_above("weld time", 0, 0, unit="ms")
+    Traceback (most recent call last):
+    ValueError: weld time must be above 0 ms, got 0 ms
+    """
     checked = require_finite(name, value, unit=unit)
     too_low = np.atleast_1d(np.asarray(checked) <= low)
     if too_low.any():
@@ -57,7 +140,34 @@ def require_above(name, value, low, *, unit):
 
 
 def require_at_least(name, value, low, *, unit):
-    """Return ``value``, or raise where any of it is below ``low``."""
+    """Return ``value``, or raise where any of it is below ``low``.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : float or array
+        Value to check, in ``unit`` [-]
+    low : float
+        Lower limit, in ``unit`` [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float or array
+        The value as float or float array, in ``unit`` [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is no finite number or is below the limit.
+
+    Examples
+    --------
+    >>> require_at_least("pre-flow", 0.5, 0, unit="s")
+    0.5
+    """
     checked = require_finite(name, value, unit=unit)
     too_low = np.atleast_1d(np.asarray(checked) < low)
     if too_low.any():
@@ -68,7 +178,32 @@ def require_at_least(name, value, low, *, unit):
 
 
 def require_choice(name, value, choices):
-    """Return ``value``, or raise with the list of valid names where it is none of them."""
+    """Return ``value``, or raise with the list of valid names where it is none of them.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : str
+        Name to check [-]
+    choices : collection of str
+        Valid names [-]
+
+    Returns
+    -------
+    str
+        The name [-]
+
+    Raises
+    ------
+    ValueError
+        If the value is not one of the names.
+
+    Examples
+    --------
+    >>> require_choice("process", "short cycle", ("short cycle", "drawn arc with gas"))
+    'short cycle'
+    """
     if not isinstance(value, str) or value not in choices:
         message = f"{name} must be one of {', '.join(map(str, choices))}, got {value!r}"
         raise ValueError(message)

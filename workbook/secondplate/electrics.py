@@ -49,7 +49,8 @@ def duty_cycle_percent(*, rated_current_a, rated_duty_cycle_percent, current_a):
 
     Examples
     --------
-    >>> duty_cycle_percent(rated_current_a=800, rated_duty_cycle_percent=10, current_a=1000)
+    >>> round(duty_cycle_percent(
+    ...     rated_current_a=800, rated_duty_cycle_percent=10, current_a=1000), 2)
     6.4
     """
     rated = require_above("rated current", rated_current_a, 0, unit="A")
