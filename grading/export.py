@@ -15,6 +15,11 @@ _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\u
 PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
 
 
+def printable(text):
+    """Return a stranger's text with everything that is no visible letter made a space: no terminal obeys it."""
+    return text if text.isprintable() else "".join(each if each.isprintable() else " " for each in text)
+
+
 def harmless(value):
     """Return a cell's text so that no spreadsheet takes it for a formula: an apostrophe goes in front.
 
@@ -22,7 +27,7 @@ def harmless(value):
     """
     if not isinstance(value, str):
         return value
-    text = "".join(letter if letter.isprintable() else " " for letter in value)
+    text = printable(value)
     return f"'{text}" if text.lstrip().startswith(_ACTS) or value.startswith(_ACTS) else text
 
 

@@ -78,8 +78,8 @@ def practical_cell_name(page):
 
 
 def notebook_name(page):
-    """Return the page's notebook name without its suffix, as the gradebook keeps it."""
-    return Path(page.notebook).stem
+    """Return the name of the page's notebook in a course and its gradebook, without suffix."""
+    return page.id
 
 
 def graded_cells(page):
@@ -396,3 +396,9 @@ def utc(text):
     if offset is not None:
         moment = moment.replace(tzinfo=None) - offset
     return moment.replace(microsecond=0)
+
+
+def create_gradebook(path):
+    """Make an empty gradebook where there is none yet."""
+    with _opened(path):
+        pass

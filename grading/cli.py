@@ -1,0 +1,217 @@
+"""The command line: one verb for each thing an instructor does with hand-ins, classes and the bank.
+
+Every verb ends with exit code 0 only when it did all it was asked for, and says what went wrong in one
+sentence on standard error. Heavy modules load inside the verbs, so that help comes at once.
+"""
+
+import json
+import sys
+from contextlib import contextmanager
+from pathlib import Path
+
+import click
+
+from grading.class_settings import SHIPPED_CLASS_FILE, ClassFileError, read_class_file
+
+ROOT = Path(__file__).resolve().parent.parent
+FOLDER = click.Path(file_okay=False, path_type=Path)
+CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
+
+as_json = click.option(
+    "--json", "as_json", is_flag=True, help="Print the summary as JSON, for other programs."
+)
+class_file = click.option(
+    "--class",
+    "class_file",
+    type=click.Path(dir_okay=False, path_type=Path),
+    default=SHIPPED_CLASS_FILE,
+    help="The class file with course key, due time and credit for later tries.  [default: workbook/class.toml]",
+)
+
+
+@click.group(context_settings=CONTEXT, invoke_without_command=True)
+@click.pass_context
+def main(context):
+    """Mark the workbook's hand-in files: fast, without running anything that a learner wrote.
+
+    Start with `demo`: it invents a whole class, marks it and leaves everything to look at.
+    """
+    if context.invoked_subcommand is None:
+        click.echo(context.get_help())
+
+
+@main.command()
+@click.option("--out", type=FOLDER, required=True, help="Folder for the invented class and its results.")
+@click.option(
+    "--learners", type=click.IntRange(4, 5000), default=24, show_default=True, help="Size of the class."
+)
+@as_json
+def demo(out, learners, as_json):
+    """Invent a class and mark it, to see the whole thing in a minute.
+
+    Writes hand-in files into OUT/hand_ins (right answers, usual slips, blanks, late ones, a broken file,
+    somebody who handed in twice) and the results into OUT/results. All names are invented.
+    """
+    with one_sentence():
+        from grading.demo_class import write_demo_class
+
+        settings = read_class_file(SHIPPED_CLASS_FILE)
+        with progress_bar("Inventing", quiet=as_json) as progress:
+            write_demo_class(out / "hand_ins", settings, learners=learners, progress=progress)
+        summary = _mark(
+            out / "hand_ins", out / "results", settings, course=None, feedback=True, quiet=as_json
+        )
+        _report(summary, as_json)
+
+
+@main.command()
+@click.argument("hand_ins", type=click.Path(path_type=Path))
+@click.option("--out", type=FOLDER, required=True, help="Folder for the results; made where it is not there.")
+@class_file
+@click.option(
+    "--course",
+    type=FOLDER,
+    help="An nbgrader course made by `course`: the marks go into its gradebook instead of one in OUT, and the "
+    "pages into its submitted/ and autograded/ folders, so that its formgrader shows them.",
+)
+@click.option(
+    "--feedback/--no-feedback", default=True, help="Write a feedback page for each learner, or none."
+)
+@as_json
+def mark(hand_ins, out, class_file, course, feedback, as_json):
+    """Mark a folder of hand-in files, or one file.
+
+    Writes into OUT: gradebook.db (opens in nbgrader), results.csv, feedback/<learner>.html and problems.csv
+    (everything that could not be read, and why). Marking again replaces nothing that a person entered in
+    the gradebook: manual scores, comments, extra credit, extensions.
+    """
+    with one_sentence():
+        settings = read_class_file(class_file)
+        _report(_mark(hand_ins, out, settings, course=course, feedback=feedback, quiet=as_json), as_json)
+
+
+@main.command()
+@click.option("--out", type=FOLDER, required=True, help="Folder for the bundle.")
+@class_file
+@as_json
+def pack(out, class_file, as_json):
+    """Pack what a learner needs into one zip file, without solutions, instructor's notes and tests.
+
+    The class file goes in with it, so every learner works with this class's numbers.
+    """
+    with one_sentence():
+        from grading.pack import pack_workbook
+
+        read_class_file(class_file)
+        path, count = pack_workbook(ROOT, out, class_file=class_file)
+        _print(as_json, {"bundle": str(path), "files": count}, f"Packed {count} files into {path}")
+
+
+@main.command()
+@click.argument("what", default="bank")
+@as_json
+def check(what, as_json):
+    """Check the exercise bank, a class file (.toml), or a hand-in file.
+
+    Without an argument, or with `bank`, the bank is checked: every exercise is drawn and solved many times.
+    """
+    with one_sentence():
+        from grading.check import check_anything
+
+        lines, problems = check_anything(what)
+        for line in [] if as_json else lines:
+            click.echo(line)
+        if as_json:
+            click.echo(json.dumps({"checked": what, "found": lines, "problems": problems}, indent=2))
+        if problems:
+            count = f"{len(problems)} problem{'s' if len(problems) > 1 else ''}"
+            raise click.ClickException(f"{what} has {count}: {'; '.join(problems)}")
+
+
+@main.command()
+@click.option("--out", type=FOLDER, required=True, help="The course folder; made where it is not there.")
+@class_file
+@click.option("--replace", is_flag=True, help="Write over files that were changed since they were written.")
+@click.option(
+    "--release/--no-release", default=True, help="Let nbgrader make the learners' pages, or leave it."
+)
+@as_json
+def course(out, class_file, replace, release, as_json):
+    """Write a complete nbgrader course folder with every page as an assignment.
+
+    nbgrader's own commands and its formgrader in JupyterLab work on it; JupyterLab must be opened on this
+    folder or one above it. nbgrader's exchange does not run on Windows: use hand-in files there.
+    """
+    with one_sentence():
+        from grading.course import write_course
+        from grading.exercises import PAGES
+
+        made = write_course(
+            out,
+            pages=PAGES,
+            settings=read_class_file(class_file),
+            workbook=ROOT / "workbook",
+            class_file=class_file,
+            replace=replace,
+            release=release,
+        )
+        summary = {
+            "course": str(made.folder),
+            "assignments": list(made.assignments),
+            "released": list(made.released),
+        }
+        released = "released" if made.released else "not released yet"
+        _print(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
+
+
+def _mark(hand_ins, out, settings, *, course, feedback, quiet):
+    """Mark with a progress bar and return the summary."""
+    from grading.results import mark_folder
+
+    with progress_bar("Marking", quiet=quiet) as progress:
+        return mark_folder(hand_ins, out, settings, course=course, feedback=feedback, progress=progress)
+
+
+def _report(summary, as_json):
+    """Print the summary of a marking and end with an error where nothing could be marked."""
+    _print(as_json, summary.as_dict(), summary.as_text())
+    if not summary.learners:
+        message = f"none of the {summary.files} files could be marked, see {summary.out / 'problems.csv'}"
+        raise click.ClickException(message)
+
+
+def _print(as_json, data, text):
+    """Print a summary in the form asked for."""
+    click.echo(json.dumps(data, indent=2) if as_json else text)
+
+
+@contextmanager
+def one_sentence():
+    """Turn every expected failure into one sentence on standard error and exit code 1."""
+    from grading.course import CourseError
+    from grading.gradebook import GradebookError
+    from grading.hand_in import HandInError
+    from grading.marking import NoHandInsError
+
+    try:
+        yield
+    except (ClassFileError, CourseError, GradebookError, HandInError, NoHandInsError) as error:
+        raise click.ClickException(str(error)) from error
+    except OSError as error:
+        place = f"{error.filename}: " if error.filename else ""
+        raise click.ClickException(f"{place}{error.strerror or error}") from error
+
+
+@contextmanager
+def progress_bar(what, *, quiet):
+    """Show progress on standard error where somebody watches; give a function that is told (done, total)."""
+    if quiet or not sys.stderr.isatty():
+        yield None
+        return
+    from rich.console import Console
+    from rich.progress import MofNCompleteColumn, Progress, TimeRemainingColumn
+
+    columns = (*Progress.get_default_columns()[:2], MofNCompleteColumn(), TimeRemainingColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task(what, total=None)
+        yield lambda done, total: bar.update(task, completed=done, total=total)

@@ -1,0 +1,156 @@
+"""The learner's feedback page: what each answer came to, how it was read, and where to read again.
+
+Everything a learner typed is escaped and cut to a length that can be read; the page loads nothing from anywhere.
+"""
+
+from functools import lru_cache
+from pathlib import Path
+
+import jinja2
+from markupsafe import Markup
+
+from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercises import PAGES
+from grading.export import printable, write_whole
+from grading.feedback import exercise_feedback
+from grading.gradebook import utc
+from grading.hand_in import learner_slug
+from grading.marking import hand_in_pages, made_at
+from grading.scoring import Outcome
+from grading.variants import fill, scenario, words
+
+LONGEST_SHOWN = 120  # characters of one typed answer
+_STATES = {Outcome.CORRECT: "right", Outcome.UNANSWERED: "open", Outcome.PARTLY: "partly"}
+
+
+def write_feedback_page(hand_in, result, keys, problems, *, folder, settings):
+    """Write the feedback page of one learner into ``folder``."""
+    page = feedback_page(hand_in, result, keys, problems, settings=settings)
+    write_whole(Path(folder) / f"{learner_slug(hand_in.learner)}.html", page.encode("utf-8", "replace"))
+
+
+def feedback_page(hand_in, result, keys, problems, *, settings):
+    """Return the feedback page of one learner as HTML."""
+    moment = made_at(hand_in)
+    return _template().render(
+        name=_cut(hand_in.display_name),
+        class_title=settings.title,
+        points=_number(result.points),
+        maximum=_number(result.maximum),
+        handed_in=f"{moment:%d %B %Y, %H:%M} UTC" if moment else "at a time that is not known",
+        late=bool(moment and settings.due) and moment > utc(settings.due),
+        practicals=any(page.practical_points for page in PAGES.values()),
+        problems=[_cut(problem.sentence, 300) for problem in problems],
+        pages=[_page(PAGES[page], result, keys, settings) for page in hand_in_pages(hand_in)],
+    )
+
+
+@lru_cache(maxsize=1)
+def _template():
+    """Read the page's template once."""
+    loader = jinja2.FileSystemLoader(Path(__file__).parent / "templates")
+    environment = jinja2.Environment(
+        loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+    environment.globals["style"] = Markup(loader.get_source(environment, "feedback.css")[0])
+    return environment.get_template("feedback.html.jinja")
+
+
+def _page(page, result, keys, settings):
+    """Describe one page of the workbook: its exercises that were answered, and what was left open."""
+    results = {each.id: result.exercises[each.id] for each in page.exercises}
+    answered = [each for each in page.exercises if results[each.id].current]
+    counting = [results[each.id] for each in page.exercises if each.counts]
+    return {
+        "title": page.title,
+        "points": _number(sum(each.points for each in counting)),
+        "maximum": _number(sum(each.maximum for each in counting)),
+        "open": [each.title for each in page.exercises if each.counts and not results[each.id].current],
+        "exercises": [_exercise(each, results[each.id], result.learner, keys, settings) for each in answered],
+    }
+
+
+def _exercise(exercise, result, learner, keys, settings):
+    """Describe one answered exercise, its latest round."""
+    current = result.current
+    numbers = scenario(
+        exercise, course_key=settings.course_key, learner=learner, round_number=current.round_number
+    )
+    filled = words(exercise, numbers)
+    key = keys[exercise.id, learner, current.round_number].keys
+    feedback = exercise_feedback(exercise, result, settings=settings, scenario=numbers, keys=key)
+    right = result.outcome is Outcome.CORRECT
+    return {
+        "title": exercise.title,
+        "points": _points(exercise, result),
+        "prompt": fill(exercise.prompt, filled),
+        "parts": [
+            _part(part, each, current.answers.get(part.id), filled)
+            for part, each in zip(exercise.parts, feedback.parts, strict=True)
+        ],
+        "reasons": () if right else feedback.reasons,
+        "read_again": "" if right else feedback.read_again,
+    }
+
+
+def _points(exercise, result):
+    """Say what an exercise earned, and in which round where there were several."""
+    if not exercise.counts:
+        return "no marks"
+    earned = f"{_number(result.points)} of {_number(result.maximum)}"
+    return f"{earned} (round {result.best_round})" if len(result.rounds) > 1 else earned
+
+
+def _part(part, feedback, typed, filled):
+    """Describe one part: what was asked, answered, and what came of it."""
+    return {
+        "ask": part.ask,
+        "answer": shown_answer(part, typed, filled),
+        "headline": feedback.headline,
+        "sentences": feedback.sentences,
+        "state": _STATES.get(feedback.outcome, "not-yet"),
+    }
+
+
+def shown_answer(part, typed, filled):
+    """Return what a learner answered as lines of text, whatever odd shape was saved."""
+    if typed in (None, "", [], {}):
+        return []
+    try:
+        return [_cut(line) for line in _LINES[type(part)](part, typed, filled)]
+    except (TypeError, KeyError, AttributeError, ValueError):
+        return [_cut(repr(typed))]
+
+
+def _texts(options):
+    """Return the texts of options by id."""
+    return {option.id: option.text for option in options}
+
+
+def _verdict_lines(part, typed, filled):
+    """Write one line for each row of a table."""
+    verdicts = _texts(part.verdicts)
+    return [f"{fill(row.text, filled)}: {verdicts[typed[row.id]]}" for row in part.rows if typed.get(row.id)]
+
+
+_LINES = {
+    Number: lambda part, typed, filled: [typed + ""],
+    Range: lambda part, typed, filled: [f"{typed['low']} to {typed['high']}"],
+    Choice: lambda part, typed, filled: [_texts(part.options)[typed]],
+    Choices: lambda part, typed, filled: [_texts(part.options)[each] for each in typed],
+    Order: lambda part, typed, filled: [
+        f"{place}. {_texts(part.options)[each]}" for place, each in enumerate(typed, start=1)
+    ],
+    Verdicts: _verdict_lines,
+}
+
+
+def _cut(text, length=LONGEST_SHOWN):
+    """Return a text that can be read: no unseen letters, and an end where it is far too long."""
+    text = printable(text)
+    return text if len(text) <= length else f"{text[:length]} ... ({len(text)} characters)"
+
+
+def _number(value):
+    """Write points with as many decimals as they need."""
+    return f"{value:.2f}".rstrip("0").rstrip(".")

@@ -1,0 +1,160 @@
+"""A folder of results from a folder of hand-ins: gradebook, tables, feedback pages, and a summary.
+
+The order matters: whether the folder can be written is found out before anything is marked, and the
+gradebook is written before the tables that are read back out of it.
+"""
+
+import tempfile
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+from grading.exercises import EXERCISES, PAGES
+from grading.export import write_problems, write_results
+from grading.gradebook import read_scores, write_marks
+from grading.marking import hand_in_files, mark_class
+
+MOST_SLIPS = 8  # in the printed summary; a class report lists them all
+
+
+@dataclass(frozen=True, kw_only=True)
+class Summary:
+    """What a marking came to: how many, how well, what went wrong, and where everything lies."""
+
+    out: Path
+    gradebook: Path
+    files: int
+    learners: int
+    mean: float
+    maximum: float
+    late: tuple[str, ...]
+    waiting: int
+    slips: tuple[tuple[str, int], ...]
+    problems: tuple[str, ...]
+
+    def as_dict(self):
+        """Return the summary as plain values."""
+        return {
+            "out": str(self.out),
+            "gradebook": str(self.gradebook),
+            "files": self.files,
+            "learners": self.learners,
+            "mean_points": round(self.mean, 4),
+            "maximum_points": self.maximum,
+            "late": list(self.late),
+            "waiting_for_a_person": self.waiting,
+            "slips": [
+                {"slip": slip, "learners": count, "sentence": slip_sentence(slip)}
+                for slip, count in self.slips
+            ],
+            "problems": list(self.problems),
+        }
+
+    def as_text(self):
+        """Return the summary in words."""
+        lines = [
+            f"Marked {_count(self.learners, 'learner')} from {_count(self.files, 'file')}.",
+            f"Mean {self.mean:.1f} of {self.maximum:.0f} points; {_count(self.waiting, 'learner')} with something that "
+            "a person has to mark.",
+        ]
+        if self.late:
+            lines.append(f"Late: {', '.join(self.late)}.")
+        if self.slips:
+            lines += ["", "Most frequent slips:"]
+            lines += [
+                f"  {count:>4}  {slip}: {slip_sentence(slip)}" for slip, count in self.slips[:MOST_SLIPS]
+            ]
+        if self.problems:
+            lines += [
+                "",
+                f"{_count(len(self.problems), 'problem')}, all of them in {self.out / 'problems.csv'}:",
+            ]
+            lines += [f"  {each}" for each in self.problems[:MOST_SLIPS]]
+        lines += ["", f"Gradebook {self.gradebook}", f"Results   {self.out / 'results.csv'}"]
+        return "\n".join(lines)
+
+
+def _count(number, word):
+    """Write a number with its noun."""
+    return f"{number} {word}{'' if number == 1 else 's'}"
+
+
+def slip_sentence(slip):
+    """Return the sentence of a slip from its full id, ``<exercise id>.<part id>.<slip id>``."""
+    exercise_id, part_id, slip_id = slip.rsplit(".", 2)
+    part = next(each for each in EXERCISES[exercise_id].parts if each.id == part_id)
+    options = (*getattr(part, "options", ()), *getattr(part, "rows", ()))
+    slips = (*getattr(part, "slips", ()), *(option.slip for option in options if option.slip))
+    return next(each.sentence for each in slips if each.id == slip_id)
+
+
+def mark_folder(hand_ins, out, settings, *, course=None, feedback=True, processes=None, progress=None):
+    """Mark a folder of hand-ins, or one file, and write everything into ``out``; return the ``Summary``."""
+    files = hand_in_files(hand_ins)
+    out = Path(out)
+    _require_writable(out)
+    writers = _writers(out, settings, course=course, feedback=feedback)
+    result = mark_class(
+        files,
+        settings,
+        each_learner=partial(_write_for, writers=writers) if writers else None,
+        processes=processes,
+        progress=progress,
+    )
+    gradebook = (Path(course) if course else out) / "gradebook.db"
+    write_marks(gradebook, [each.marks for each in result.learners], pages=PAGES, settings=settings)
+    students = read_scores(gradebook)
+    write_results(out / "results.csv", students, pages=PAGES)
+    root = Path(hand_ins) if Path(hand_ins).is_dir() else Path(hand_ins).parent
+    problems = [each.seen_from(root) for each in result.problems]
+    write_problems(out / "problems.csv", problems)
+    return _summary(out, gradebook, result, students, problems)
+
+
+def _writers(out, settings, *, course, feedback):
+    """Return what is to be written for each learner while the answers are at hand."""
+    writers = []
+    if feedback:
+        from grading.report import write_feedback_page
+
+        folder = out / "feedback"
+        folder.mkdir(exist_ok=True)
+        writers.append(partial(write_feedback_page, folder=folder, settings=settings))
+    if course:
+        from grading.course import released_notebook, submit_hand_in
+
+        released = {page.id: released_notebook(course, page) for page in PAGES.values()}
+        writers.append(partial(submit_hand_in, course=course, released=released))
+    return writers
+
+
+def _write_for(*marked, writers):
+    """Hand one marked learner to every writer."""
+    for write in writers:
+        write(*marked)
+
+
+def _require_writable(out):
+    """Raise ``OSError`` now where the results could not be written later."""
+    out.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryFile(dir=out):
+        pass
+
+
+def _summary(out, gradebook, result, students, problems):
+    """Put the summary together."""
+    marked = {each.marks.student_id for each in result.learners}
+    points = [each.points for each in result.learners]
+    now = [each for each in students if each.student_id in marked]
+    return Summary(
+        out=out,
+        gradebook=gradebook,
+        files=result.files,
+        learners=len(result.learners),
+        mean=sum(points) / len(points) if points else 0.0,
+        maximum=sum(exercise.points for exercise in EXERCISES.values()),
+        late=tuple(each.name for each in now if each.late),
+        waiting=sum(bool(each.waiting) for each in now),
+        slips=tuple(result.slip_counts),
+        problems=tuple(each.in_words for each in problems),
+    )
