@@ -43,7 +43,7 @@ def exercise_state(exercise, desk, learner, round_number, result):
         "mark_text": _mark_text(exercise, result),
         "finished": bool(current and current.finished),
         "reasons": list(said.reasons) if said else [],
-        "read_again": said.read_again if said else "",
+        "read_again": _read_again(said),
     }
 
 
@@ -80,6 +80,13 @@ def _mark_text(exercise, result):
     return f"Mark so far: {result.points:.4g} of {result.maximum:g} (provisional)."
 
 
+def _read_again(said):
+    """Name the heading to go back to, where something is not right yet."""
+    if said is None or all(part.outcome is Outcome.CORRECT for part in said.parts):
+        return ""
+    return f'To read again: "{said.read_again}".'
+
+
 def _part_state(part, place, current, said, words, draw, keys):
     """Return one part: how to ask it, what was saved, what is said about it."""
     feedback = said.parts[place] if said else None
@@ -113,15 +120,4 @@ def _options(part, draw, key):
 
 
 def _feedback(said):
-    return {
-        "outcome": str(said.outcome),
-        "headline": said.headline,
-        "sentences": list(said.sentences),
-        "tries_note": _tries_note(said),
-    }
-
-
-def _tries_note(said):
-    if said.outcome is Outcome.CORRECT:
-        return ""
-    return {0: "No try left.", 1: "1 try left."}.get(said.tries_left, f"{said.tries_left} tries left.")
+    return {"outcome": str(said.outcome), "headline": said.headline, "sentences": list(said.sentences)}

@@ -74,3 +74,11 @@ function line(model) {
 function paragraphs(texts, className) {
   return texts.map((text) => make("p", { class: className }, text));
 }
+
+/** Let Enter in a text field submit its form: JupyterLab swallows the browser's own way of doing so. */
+function enterSubmits(event) {
+  if (event.key === "Enter" && !event.isComposing && event.target.type === "text") {
+    event.preventDefault();
+    event.currentTarget.requestSubmit();
+  }
+}

@@ -245,9 +245,8 @@ class Part {
       this.feedback.replaceChildren();
       return;
     }
-    const left = feedback.tries_note ? make("p", { class: "tries" }, feedback.tries_note) : null;
     this.feedback.replaceChildren(
-      make("p", {}, make("strong", {}, feedback.headline), ` ${feedback.sentences.join(" ")}`), ...[left].filter(Boolean),
+      make("p", {}, make("strong", {}, feedback.headline), ` ${feedback.sentences.join(" ")}`),
     );
   }
 }
@@ -262,7 +261,8 @@ class Form {
     this.after = make("div", { class: "after" });
     this.submit = make("button", { type: "submit", class: "main" }, "Save my answer");
     this.form = make(
-      "form", { novalidate: true, onsubmit: (event) => { event.preventDefault(); this.send(); } },
+      "form",
+      { novalidate: true, onkeydown: enterSubmits, onsubmit: (event) => { event.preventDefault(); this.send(); } },
       this.body, make("div", { class: "buttons" }, this.submit, this.status.node),
     );
     el.append(this.head, this.form, this.after);

@@ -14,7 +14,7 @@ export default {
       silent: () => problem(`No reply yet, so nothing is saved. ${RUN_AGAIN} if nothing happens.`),
     });
     const form = make(
-      "form", { novalidate: true, onsubmit: (event) => { event.preventDefault(); send(); } },
+      "form", { novalidate: true, onkeydown: enterSubmits, onsubmit: (event) => { event.preventDefault(); send(); } },
       make("div", { class: "field" }, make("label", { for: id }, "Your name or number"), input),
       make("div", { class: "buttons" }, make("button", { type: "submit", class: "main" }, "Sign in"), status.node),
     );

@@ -1,0 +1,242 @@
+"""A real JupyterLab on a copy of the workbook, and a learner in a real Chromium.
+
+Skipped, with one line that says so, where no Chromium is found.
+"""
+
+import csv
+import json
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+LAB = ROOT / "workbook" / "exercise_forms" / "lab"
+TOKEN = "browser-tests"
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+READY_MS = 60_000
+REPLY_MS = 20_000
+
+
+def chromium_path():
+    """Return the Chromium to use, or None: the one named, Debian's, or the one of playwright."""
+    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    with sync_api.sync_playwright() as playwright:
+        own = playwright.chromium.executable_path
+    places = [os.environ.get("CHROMIUM", ""), "/usr/bin/chromium", "/usr/bin/chromium-browser", own]
+    return next((place for place in places if place and Path(place).is_file()), None)
+
+
+def free_port():
+    """Return a port that nobody listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
+class Lab:
+    """JupyterLab as open.py starts it, on a folder of its own."""
+
+    def __init__(self, folder, state):
+        """Start the server and wait until it answers."""
+        self.folder = folder
+        self.port = free_port()
+        self.url = f"http://127.0.0.1:{self.port}"
+        self.log = (state / "server.log").open("wb")
+        self.process = subprocess.Popen(
+            [sys.executable, "-m", "jupyterlab", *self._arguments(state)],
+            env=os.environ
+            | {"PYTHONPATH": f"{ROOT}{os.pathsep}{ROOT / 'workbook'}", "JUPYTER_CONFIG_DIR": str(state / "config")},
+            stdout=self.log,
+            stderr=subprocess.STDOUT,
+        )
+        self._wait()
+
+    def _arguments(self, state):
+        return [
+            "--allow-root",
+            "--no-browser",
+            "--ServerApp.ip=127.0.0.1",
+            f"--ServerApp.port={self.port}",
+            "--ServerApp.port_retries=0",
+            f"--IdentityProvider.token={TOKEN}",
+            "--ServerApp.password=",
+            f"--ServerApp.root_dir={self.folder}",
+            "--ServerApp.terminals_enabled=False",
+            "--LabApp.news_url=",
+            "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
+            f"--LabApp.extra_labextensions_path={LAB}",
+            f"--LabApp.app_settings_dir={LAB / 'settings'}",
+            f"--LabApp.user_settings_dir={state / 'user_settings'}",
+            f"--LabApp.workspaces_dir={state / 'workspaces'}",
+        ]
+
+    def _wait(self):
+        for _ in range(300):
+            try:
+                with urllib.request.urlopen(f"{self.url}/api/status?token={TOKEN}", timeout=2):
+                    return
+            except OSError:
+                time.sleep(0.1)
+        self.stop()
+        message = "JupyterLab did not answer within 30 s"
+        raise RuntimeError(message)
+
+    def page_url(self, path):
+        """Return the address of a page in single-document mode."""
+        return f"{self.url}/doc/tree/{path}?token={TOKEN}"
+
+    def stop(self):
+        """Stop the server and its kernels."""
+        self.process.terminate()
+        self.process.wait(timeout=20)
+        self.log.close()
+
+
+def copy_of_workbook(folder):
+    """Copy the pages and the class file of the workbook; the code stays where it is."""
+    shutil.copytree(
+        ROOT / "workbook",
+        folder,
+        ignore=shutil.ignore_patterns("*.py", "*.jsonl", "*.zip", "learner.json", "__pycache__", "secondplate", "drawings", "exercise_forms"),
+    )
+    return folder
+
+
+class AtThePage:
+    """A learner before a browser window."""
+
+    def __init__(self, window, lab):
+        """Remember what the browser complains about."""
+        self.window = window
+        self.lab = lab
+        self.complaints = []
+        window.on("pageerror", lambda error: self.complaints.append(str(error)))
+
+    def open(self, path):
+        """Open a page and wait until it has run by itself."""
+        self.path = path
+        self.window.goto(self.lab.page_url(path))
+        self.wait_until_ready()
+        return self
+
+    def wait_until_ready(self):
+        """Wait until the strip on top says that the page is ready."""
+        self.window.wait_for_selector('.second-plate-strip[data-state="ready"]', timeout=READY_MS)
+
+    def sign_in(self, name):
+        """Type a name and press Enter."""
+        form = self.window.locator(".sign-in")
+        form.get_by_label("Your name or number").fill(name)
+        form.get_by_label("Your name or number").press("Enter")
+        form.locator('.status[data-kind="saved"]').wait_for(timeout=REPLY_MS)
+
+    def exercise(self, title):
+        """Return the exercise with a title."""
+        form = self.window.locator(".exercise").filter(has=self.window.get_by_role("heading", name=title, exact=True))
+        return AtTheExercise(form)
+
+    @property
+    def journal(self):
+        """Return what lies in the journal beside the page, record by record."""
+        path = (self.lab.folder / self.path).parent / "answers.jsonl"
+        lines = path.read_text(encoding="utf-8").splitlines() if path.exists() else []
+        return [json.loads(line) for line in lines]
+
+
+class AtTheExercise:
+    """A learner at one exercise."""
+
+    def __init__(self, form):
+        """Take the exercise's form."""
+        self.form = form
+
+    def part(self, part_id):
+        """Return one part of the exercise."""
+        return self.form.locator(f'[data-part="{part_id}"]')
+
+    def save(self):
+        """Press the button and wait for the reply; return what the status line says."""
+        self.form.get_by_role("button", name="Save my answer").click()
+        return self.wait_for("saved")
+
+    def wait_for(self, kind):
+        """Wait until the status line is of a kind, and return its words."""
+        status = self.form.locator(f'.buttons .status[data-kind="{kind}"]')
+        status.wait_for(timeout=REPLY_MS)
+        return status.inner_text()
+
+    def feedback(self, part_id):
+        """Return the words of the feedback on a part."""
+        return self.part(part_id).locator(".feedback").inner_text()
+
+    def saved(self, part_id):
+        """Return what the page says it has saved for a part."""
+        return self.part(part_id).locator(".saved-text").inner_text()
+
+
+@pytest.fixture(scope="session")
+def browser():
+    """Start Chromium once."""
+    path = chromium_path()
+    if path is None:
+        pytest.skip("no Chromium found: set CHROMIUM to its path, or install it, to run the browser tests")
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=FLAGS)
+        yield started
+        started.close()
+
+
+@pytest.fixture()
+def lab(browser, tmp_path):
+    """Start JupyterLab on a copy of the workbook whose path holds spaces."""
+    state = tmp_path / "state"
+    state.mkdir()
+    server = Lab(copy_of_workbook(tmp_path / "my work book"), state)
+    yield server
+    server.stop()
+
+
+@pytest.fixture()
+def learner(browser, lab):
+    """Sit a learner down before an empty browser window of an ordinary small laptop."""
+    window = browser.new_page(viewport={"width": 1366, "height": 768})
+    yield AtThePage(window, lab)
+    window.close()
+
+
+def instructors_marks(hand_in, results):
+    """Mark one hand-in file the way an instructor does, and return the row of the results table."""
+    subprocess.run(
+        [sys.executable, "-m", "grading", "mark", str(hand_in), "--out", str(results), "--no-feedback"],
+        cwd=ROOT,
+        check=True,
+        env=os.environ | {"PYTHONPATH": f"{ROOT}{os.pathsep}{ROOT / 'workbook'}"},
+    )
+    with (results / "results.csv").open(encoding="utf-8-sig", newline="") as table:
+        (row,) = csv.DictReader(table)
+    return row
+
+
+@pytest.fixture(name="instructors_marks")
+def instructors_marks_fixture():
+    """Give tests the instructor's marking."""
+    return instructors_marks
