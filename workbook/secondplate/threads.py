@@ -141,7 +141,7 @@ def minor_diameter_mm(diameter_mm, *, pitch_mm):
 
     Examples
     --------
-    >>> minor_diameter_mm(6, pitch_mm=1.0)
+    >>> round(minor_diameter_mm(6, pitch_mm=1.0), 4)
     4.7731
     """
     diameter_mm, pitch_mm = checked_thread(diameter_mm, pitch_mm)
