@@ -1,0 +1,32 @@
+"""Runs every test in the project's own environment, which it makes on first use.
+
+python3 tests/run.py                     everything
+python3 tests/run.py -k oxygen           what pytest is told behind it
+"""
+
+import os
+import sys
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.dirname(os.path.abspath(__file__))), "workbook"))
+
+from python_version import require_python  # noqa: E402  (only found through the line above)
+
+require_python()
+
+from environment import SetUpError, in_environment, prepare  # noqa: E402
+
+
+def main(arguments):
+    """Make the environment, run pytest from the project's root and return its exit code."""
+    try:
+        python = prepare(with_tests=True)
+        return in_environment([python, "-m", "pytest", "--nbval", "--nbval-current-env", *arguments])
+    except SetUpError as error:
+        print(error, file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        return 130
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
