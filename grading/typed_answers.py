@@ -19,7 +19,8 @@ def slip_typed(part, key, slip_id):
         low, high = key.slips[slip_id]
         return _ends(low, high, part.unit)
     if isinstance(part, Choice):
-        return next((option.id for option in part.options if _shows(option, slip_id)), None)
+        wrong = (option.id for option in part.options if _shows(option, slip_id) and option.id != key.right)
+        return next(wrong, None)
     if isinstance(part, Choices):
         wrong = [
             option.id for option in part.options if _shows(option, slip_id) and option.id not in key.right

@@ -110,8 +110,8 @@ PRACTICE_RANGE = Exercise(
                 slip("as_printed", "Those are the numbers as the gauge prints them, in cubic feet per hour."),
                 slip(
                     "wrong_way",
-                    "It looks as if you divided by 0.472. A cubic foot in an hour is less than a litre in a"
-                    " minute.",
+                    "It looks as if you divided by 0.472. "
+                    "A cubic foot in an hour is less than a litre in a minute.",
                 ),
             ),
         ),
@@ -119,8 +119,8 @@ PRACTICE_RANGE = Exercise(
     draw=_draw_range,
     solve=_solve_range,
     reasons=(
-        "Multiply each end by 0.472. The low value goes into the first field and the high value into the"
-        " second."
+        "Multiply each end by 0.472. "
+        "The low value goes into the first field and the high value into the second."
     ),
     read_again="How do I answer?",
     counts=False,
@@ -170,8 +170,8 @@ PRACTICE_CHOICES = Exercise(
     objective="answering",
     title="Practice: several choices",
     prompt=(
-        "Somebody at {shop} answers a question that asks for a length in millimetres. Tick all that the page"
-        " can read."
+        "Somebody at {shop} answers a question that asks for a length in millimetres. "
+        "Tick all that the page can read."
     ),
     parts=(
         Choices(

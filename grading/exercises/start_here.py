@@ -23,8 +23,8 @@ CAUTIONS = Exercise(
         Choice(
             id="who_decides",
             ask=(
-                "This workbook and the vehicle maker's procedure say different things about the joint. Which"
-                " one do you follow?"
+                "This workbook and the vehicle maker's procedure say different things about the joint. "
+                "Which one do you follow?"
             ),
             options=(
                 wrong(
@@ -93,9 +93,10 @@ CAUTIONS = Exercise(
         ),
     },
     reasons=(
-        "The vehicle maker's procedure decides whether the joint may be opened this way at all, so it is read"
-        " first. The manual and the local rules tell what the area and the car need, so they come next. Then"
-        " clear the area, protect the car, protect yourself, and strike the first arc on a spare piece."
+        "The vehicle maker's procedure decides whether the joint may be opened this way at all, so it is "
+        "read first. "
+        "The manual and the local rules tell what the area and the car need, so they come next. "
+        "Then clear the area, protect the car, protect yourself, and strike the first arc on a spare piece."
     ),
     read_again="What comes first?",
 )

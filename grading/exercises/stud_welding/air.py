@@ -56,8 +56,8 @@ OXYGEN = Exercise(
             unit="min",
             relative_tolerance=0.05,
             tolerance_reason=(
-                "The room is never evenly mixed, so 5 % is right; that also takes in the straight-line"
-                " estimate."
+                "The room is never evenly mixed, so 5 % is right; that also takes in the straight-line "
+                "estimate."
             ),
             slips=(
                 slip(
@@ -111,10 +111,11 @@ OXYGEN = Exercise(
     draw=_draw_oxygen,
     solve=_solve_oxygen,
     reasons=(
-        "Turn the flow into litres per minute and the room into litres. Each litre of argon pushes a litre of"
-        " the mixed air out, so the oxygen falls a little more slowly as time goes on. To hold 19.5 % for"
-        " ever it takes about thirteen times as much fresh air as gas. Argon is heavier than air: pits and"
-        " footwells are worse than the sum says."
+        "Turn the flow into litres per minute and the room into litres. "
+        "Each litre of argon pushes a litre of the mixed air out, so the oxygen falls a little more slowly "
+        "as time goes on. "
+        "To hold 19.5 % for ever it takes about thirteen times as much fresh air as gas. "
+        "Argon is heavier than air: pits and footwells are worse than the sum says."
     ),
     read_again=HEADING,
 )

@@ -24,8 +24,8 @@ PREDICT_COLLAR = Exercise(
     objective="collar",
     title="Predict: hot or cold?",
     prompt=(
-        "The collar round an M{thread_mm:.0f} stud on {vehicle} is uneven and dull, and the stud stands too"
-        " tall. Decide before you read on."
+        "The collar round an M{thread_mm:.0f} stud on {vehicle} is uneven and dull, and the stud stands "
+        "too tall. Decide before you read on."
     ),
     parts=(
         Choice(
@@ -49,8 +49,8 @@ PREDICT_COLLAR = Exercise(
     draw=_draw_predict,
     solve=lambda table: {"energy": ChoiceKey(right=same(table, "too_little"))},
     reasons=(
-        "Where little melts, the stud hardly dips in and the collar is small, uneven and dull. That is a cold"
-        " weld."
+        "Where little melts, the stud hardly dips in and the collar is small, uneven and dull. "
+        "That is a cold weld."
     ),
     read_again=HEADING,
     counts=False,
@@ -119,10 +119,11 @@ READ_COLLARS = Exercise(
     draw=_draw_read,
     solve=_solve_read,
     reasons=(
-        "Look at three things: is the collar closed all round, is it dull or glossy, is the stud too long or"
-        " too short. Dull and too long is too little heat, glossy and too short is too much. One-sided is a"
-        " matter of clamps, edges or a tilted gun, never of current alone. A stud may be 1 mm longer or"
-        " shorter than a good weld leaves it."
+        "Look at three things: is the collar closed all round, is it dull or glossy, is the stud too long "
+        "or too short. "
+        "Dull and too long is too little heat, glossy and too short is too much. "
+        "One-sided is a matter of clamps, edges or a tilted gun, never of current alone. "
+        "A stud may be 1 mm longer or shorter than a good weld leaves it."
     ),
     read_again=HEADING,
 )
@@ -164,12 +165,12 @@ CORRECT_COLLAR = Exercise(
             id="how_many",
             ask="How many settings do you change before you weld and pull again?",
             options=(
+                option("one", "One."),
                 wrong(
                     "all",
                     "All that might help, to save test studs.",
                     "Then nobody knows which change helped, and two may cancel each other.",
                 ),
-                option("one", "One."),
                 wrong(
                     "none",
                     "None: the next one may come out better.",
@@ -241,7 +242,8 @@ ADJUST_TIME = Exercise(
     prompt=(
         "On the test stud at {shop} you see this: {sign_words}. "
         "It was welded at {current_a:.0f} A and {time_ms:.0f} ms. "
-        "Cables, clamps and gas are in order. You change the time by {step_percent:.0f} % and nothing else."
+        "Cables, clamps and gas are in order. "
+        "You change the time by {step_percent:.0f} % and nothing else."
     ),
     shown=lambda scenario: {"sign_words": _in_sentence(inspection.weld_sign(scenario["sign"]).sign)},
     parts=(

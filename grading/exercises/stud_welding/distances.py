@@ -29,7 +29,9 @@ def _protrusion_ways_mm(protrusion_in, lift_in, now_mm):
 
 PROTRUSION_CASES = tuple(
     case
-    for case in itertools.product((0.06, 0.07, 0.08, 0.09), (0.04, 0.05, 0.06), (0.6, 0.7, 0.8, 0.9, 1.1))
+    for case in itertools.product(
+        (0.06, 0.07, 0.08, 0.09, 0.10), (0.03, 0.04, 0.05, 0.06), [round(0.1 * tenth, 1) for tenth in range(5, 15)]
+    )
     if _apart(_protrusion_ways_mm(*case), 4 * GAUGE_MM)
 )
 
@@ -91,9 +93,10 @@ PROTRUSION = Exercise(
     draw=_draw_protrusion,
     solve=_solve_protrusion,
     reasons=(
-        "Turn the chart's protrusion into millimetres, 25.4 for an inch, and take off what stands out"
-        " already. The lift does not come into it. Lift is the length of the arc: too little and the stud"
-        " sticks, too much and the arc wanders and heats."
+        "Turn the chart's protrusion into millimetres, 25.4 for an inch, and take off what stands out "
+        "already. The lift does not come into it. "
+        "Lift is the length of the arc: too little and the stud sticks, too much and the arc wanders and "
+        "heats."
     ),
     read_again=HEADING,
 )
@@ -142,9 +145,10 @@ HOLDER = Exercise(
     objective="set_up",
     title="Why each stud has its own holder",
     prompt=(
-        "An M{thread_mm:.0f} stud, with the flange that the short-cycle chart gives it, stands on a rivet"
-        " head of {head_mm:.1f} mm. At {shop} the right holder is lost, and in a holder for a larger stud"
-        " this one sits {offset_mm:.1f} mm off the centre."
+        "An M{thread_mm:.0f} stud, with the flange that the short-cycle chart gives it, stands on a rivet "
+        "head of {head_mm:.1f} mm. "
+        "At {shop} the right holder is lost, and in a holder for a larger stud this one sits "
+        "{offset_mm:.1f} mm off the centre."
     ),
     parts=(
         Number(
@@ -196,10 +200,11 @@ HOLDER = Exercise(
     draw=_draw_holder,
     solve=_solve_holder,
     reasons=(
-        "Read the flange of this thread in the chart. Take it off the diameter of the head and halve the"
-        " rest: that is the rim. Where the stud sits farther off the centre than the rim is wide, the flange"
-        " hangs over the shoulder and the weld is bad. A holder of the right size keeps the stud centred and"
-        " square and carries the current."
+        "Read the flange of this thread in the chart. "
+        "Take it off the diameter of the head and halve the rest: that is the rim. "
+        "Where the stud sits farther off the centre than the rim is wide, the flange hangs over the "
+        "shoulder and the weld is bad. "
+        "A holder of the right size keeps the stud centred and square and carries the current."
     ),
     read_again=HEADING,
 )

@@ -32,12 +32,12 @@ PREDICT_DUTY = Exercise(
             id="share",
             ask="For what share of the time may the arc burn now, compared with the plate?",
             options=(
+                option("four_times", "Four times the share."),
                 wrong(
                     "same",
                     "The same share; the plate is the plate.",
                     "The plate holds for one current. Less current warms the machine less.",
                 ),
-                option("four_times", "Four times the share."),
                 wrong(
                     "twice",
                     "Twice the share.",
@@ -49,8 +49,8 @@ PREDICT_DUTY = Exercise(
     draw=_draw_predict,
     solve=lambda table: {"share": ChoiceKey(right=same(table, "four_times"))},
     reasons=(
-        "The winding warms with the square of the current. Half the current is a quarter of the heat, "
-        "so the arc may burn four times as long."
+        "The winding warms with the square of the current. "
+        "Half the current is a quarter of the heat, so the arc may burn four times as long."
     ),
     read_again=HEADING,
     counts=False,
@@ -171,9 +171,10 @@ DUTY = Exercise(
     draw=_draw_duty,
     solve=_solve_duty,
     reasons=(
-        "The allowed share of time grows with the square of the plate's current over your current. Take the"
-        " share of a minute, in milliseconds, and divide it by the time of one stud. That is only what the"
-        " winding can stand: a careful technician is far slower, and the manual's own limit comes first."
+        "The allowed share of time grows with the square of the plate's current over your current. "
+        "Take the share of a minute, in milliseconds, and divide it by the time of one stud. "
+        "That is only what the winding can stand: a careful technician is far slower, and the manual's own "
+        "limit comes first."
     ),
     read_again=HEADING,
 )
@@ -216,7 +217,8 @@ CABLE = Exercise(
     title="What the cable keeps for itself",
     prompt=(
         "Gun cable and work cable at {shop} are {one_way_m:.0f} m each, copper, {area_mm2:.0f} mm2. "
-        "After a row of studs they are at {temperature_c:.0f} degrees C. The weld runs at {current_a:.0f} A."
+        "After a row of studs they are at {temperature_c:.0f} degrees C. "
+        "The weld runs at {current_a:.0f} A."
     ),
     parts=(
         Number(
@@ -255,9 +257,10 @@ CABLE = Exercise(
     draw=_draw_cable,
     solve=_solve_cable,
     reasons=(
-        "Resistance is the resistivity of copper times the length of the whole loop, divided by the"
-        " cross-section, and grows by about 0.4 % for each degree above 20 degrees C. Times the current it"
-        " gives the volts that never reach the arc. Short, thick, laid-out cables lose least."
+        "Resistance is the resistivity of copper times the length of the whole loop, divided by the "
+        "cross-section, and grows by about 0.4 % for each degree above 20 degrees C. "
+        "Times the current it gives the volts that never reach the arc. "
+        "Short, thick, laid-out cables lose least."
     ),
     read_again=HEADING,
 )

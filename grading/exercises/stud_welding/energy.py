@@ -22,13 +22,15 @@ PREDICT_ENERGY = Exercise(
     title="Predict: twice the time",
     prompt=(
         "A stud welder is set to {current_a:.0f} A and {time_ms:.0f} ms. "
-        "Somebody doubles the time and leaves the current alone. Decide before you move a slider."
+        "Somebody doubles the time and leaves the current alone. "
+        "Decide before you move a slider."
     ),
     parts=(
         Choice(
             id="heat",
             ask="What happens to the heat that goes into the weld?",
             options=(
+                option("twice", "It becomes twice as much."),
                 wrong(
                     "same",
                     "It stays the same, because the current is the same.",
@@ -39,15 +41,14 @@ PREDICT_ENERGY = Exercise(
                     "It becomes four times as much.",
                     "Four times would need the current to double as well.",
                 ),
-                option("twice", "It becomes twice as much."),
             ),
         ),
     ),
     draw=_draw_predict,
     solve=lambda table: {"heat": ChoiceKey(right=same(table, "twice"))},
     reasons=(
-        "The arc voltage hardly changes, so the heat follows current times time. Twice the time is twice the"
-        " heat."
+        "The arc voltage hardly changes, so the heat follows current times time. "
+        "Twice the time is twice the heat."
     ),
     read_again=HEADING,
     counts=False,
@@ -170,7 +171,8 @@ PER_AREA = Exercise(
     title="Energy on each square millimetre",
     prompt=(
         "A stud with an M{thread_mm:.0f} thread stands on a flange of {flange_mm:.0f} mm. "
-        "One arc gave {first_j:.0f} J. The next stud of the same kind got {change_words} energy."
+        "One arc gave {first_j:.0f} J. "
+        "The next stud of the same kind got {change_words} energy."
     ),
     shown=lambda scenario: {
         "change_words": (
@@ -210,9 +212,10 @@ PER_AREA = Exercise(
     draw=_draw_per_area,
     solve=_solve_per_area,
     reasons=(
-        "The face is a circle as wide as the flange: its area is pi times the diameter squared, divided by"
-        " four. Divide the energy by that area. Studs of different size can be compared by this number; more"
-        " of it is a hotter weld, less is a colder one."
+        "The face is a circle as wide as the flange: its area is pi times the diameter squared, divided by "
+        "four. Divide the energy by that area. "
+        "Studs of different size can be compared by this number; more of it is a hotter weld, less is a "
+        "colder one."
     ),
     read_again=HEADING,
 )

@@ -32,7 +32,8 @@ PREDICT_FIELD = Exercise(
     objective="safety",
     title="Predict: two steps back",
     prompt=(
-        "A gun cable carries {current_a:.0f} A. You stand half a metre from it and step back to one metre. "
+        "A gun cable carries {current_a:.0f} A. "
+        "You stand half a metre from it and step back to one metre. "
         "Decide before you compute."
     ),
     parts=(
@@ -57,8 +58,9 @@ PREDICT_FIELD = Exercise(
     draw=_draw_predict,
     solve=lambda table: {"field": ChoiceKey(right=same(table, "half"))},
     reasons=(
-        "Near one long cable the field goes down with the distance: twice as far, half the field. Where the"
-        " return cable lies beside it, the two nearly cancel, and that is why they are laid together."
+        "Near one long cable the field goes down with the distance: twice as far, half the field. "
+        "Where the return cable lies beside it, the two nearly cancel, and that is why they are laid "
+        "together."
     ),
     read_again=HEADING,
     counts=False,
@@ -160,10 +162,10 @@ FIELD = Exercise(
     draw=_draw_field,
     solve=_solve_field,
     reasons=(
-        "For one long cable the field in microtesla is 0.2 times the current divided by the distance in"
-        " metres. Solve that for the distance, with 0.5 mT as 500 microtesla. The number tells where the"
-        " field is strong; it gives nobody with an implant leave to come near. Cables side by side nearly"
-        " cancel each other, so lay them together and on one side."
+        "For one long cable the field in microtesla is 0.2 times the current divided by the distance in "
+        "metres. Solve that for the distance, with 0.5 mT as 500 microtesla. "
+        "The number tells where the field is strong; it gives nobody with an implant leave to come near. "
+        "Cables side by side nearly cancel each other, so lay them together and on one side."
     ),
     read_again=HEADING,
 )
@@ -202,8 +204,8 @@ FIRE = Exercise(
     objective="safety",
     title="What burns, and how near is it?",
     prompt=(
-        "Before the first arc at {shop} you walk round {vehicle}. The rule for hot work there is 35 ft clear"
-        " all round."
+        "Before the first arc at {shop} you walk round {vehicle}. "
+        "The rule for hot work there is 35 ft clear all round."
     ),
     parts=(
         Verdicts(
@@ -225,6 +227,9 @@ FIRE = Exercise(
             id="after",
             ask="The last stud is welded. What now?",
             options=(
+                option(
+                    "watch", "Keep a fire watch for as long as the local rule says, half an hour or more."
+                ),
                 wrong(
                     "go_home",
                     "Switch off and go, since nothing burns.",
@@ -234,9 +239,6 @@ FIRE = Exercise(
                     "wet_down",
                     "Hose the area down, the aluminium dust as well.",
                     "Wet aluminium dust gives off hydrogen. Keep it dry.",
-                ),
-                option(
-                    "watch", "Keep a fire watch for as long as the local rule says, half an hour or more."
                 ),
             ),
         ),

@@ -36,8 +36,8 @@ PREDICT_GAS = Exercise(
     objective="gas",
     title="Predict: where does the gas go?",
     prompt=(
-        "The gun at {shop} blows {flow_l_min:.0f} L/min: one second before the arc, {time_ms:.0f} ms of arc, "
-        "half a second after it. Decide before you compute."
+        "The gun at {shop} blows {flow_l_min:.0f} L/min: one second before the arc, {time_ms:.0f} ms of "
+        "arc, half a second after it. Decide before you compute."
     ),
     parts=(
         Choice(
@@ -102,8 +102,9 @@ GAS_NEED = Exercise(
     objective="gas",
     title="Gas or no gas?",
     prompt=(
-        "Four jobs wait at {shop}. A cylinder beside the machine is labelled: "
-        "argon with {carbon_dioxide_percent:.1f} % carbon dioxide."
+        "Four jobs wait at {shop}. "
+        "A cylinder beside the machine is labelled: argon with {carbon_dioxide_percent:.1f} % carbon "
+        "dioxide."
     ),
     shown=_case_words,
     parts=(
@@ -136,11 +137,12 @@ GAS_NEED = Exercise(
     draw=_draw_need,
     solve=_solve_need,
     reasons=(
-        "A ferrule keeps the air out by itself, and plain steel on steel is over in milliseconds, so both go"
-        " without gas. Stainless needs gas that hardly oxidises, or its chromium burns and the collar turns"
-        " dull and porous. Aluminium needs an inert gas. The share of carbon dioxide on the label names the"
-        " group: up to 5 % M12, up to 15 % M20, up to 25 % M21. Sources and shops do not agree everywhere;"
-        " the equipment manual decides."
+        "A ferrule keeps the air out by itself, and plain steel on steel is over in milliseconds, so both "
+        "go without gas. "
+        "Stainless needs gas that hardly oxidises, or its chromium burns and the collar turns dull and "
+        "porous. Aluminium needs an inert gas. "
+        "The share of carbon dioxide on the label names the group: up to 5 % M12, up to 15 % M20, up to 25 "
+        "% M21. Sources and shops do not agree everywhere; the equipment manual decides."
     ),
     read_again=HEADING,
 )

@@ -51,8 +51,8 @@ GAS_PER_STUD = Exercise(
     prompt=(
         "The flow gauge at {shop} is read at the gun: {flow_ft3_h:.0f} on a scale without a unit. "
         "The old gauge next to it, marked in L/min, shows {flow_l_min:.1f} for the same flow. "
-        "The gas flows {pre_flow_s:.1f} s before the arc, through an arc of {time_ms:.0f} ms, "
-        "and {post_flow_s:.1f} s after it."
+        "The gas flows {pre_flow_s:.1f} s before the arc, through an arc of {time_ms:.0f} ms, and "
+        "{post_flow_s:.1f} s after it."
     ),
     shown=lambda scenario: {"flow_l_min": units.l_min_from_ft3_h(scenario["flow_ft3_h"])},
     parts=(
@@ -157,10 +157,11 @@ CYLINDER = Exercise(
     objective="gas",
     title="Does the cylinder last?",
     prompt=(
-        "A cylinder of {capacity_l:.0f} L at {shop} shows {pressure_bar:.0f} bar and is changed at"
-        " {rest_bar:.0f} bar. The gun blows {flow_ft3_h:.0f} ft3/h: {pre_flow_s:.1f} s before the arc,"
-        " {time_ms:.0f} ms of arc, {post_flow_s:.1f} s after it. The courses of this month need {planned}"
-        " studs, test studs included."
+        "A cylinder of {capacity_l:.0f} L at {shop} shows {pressure_bar:.0f} bar and is changed at "
+        "{rest_bar:.0f} bar. "
+        "The gun blows {flow_ft3_h:.0f} ft3/h: {pre_flow_s:.1f} s before the arc, {time_ms:.0f} ms of arc, "
+        "{post_flow_s:.1f} s after it. "
+        "The courses of this month need {planned} studs, test studs included."
     ),
     shown=_plan,
     parts=(
@@ -211,9 +212,11 @@ CYLINDER = Exercise(
     draw=_draw_cylinder,
     solve=_solve_cylinder,
     reasons=(
-        "The cylinder gives its volume times the pressure that may still be used, in litres at room pressure."
-        " Turn the gauge's cubic feet per hour into litres per minute, and work out the gas of one stud with"
-        " the time before and after the arc. Divide, round down, and compare with the plan."
+        "The cylinder gives its volume times the pressure that may still be used, in litres at room "
+        "pressure. "
+        "Turn the gauge's cubic feet per hour into litres per minute, and work out the gas of one stud "
+        "with the time before and after the arc. "
+        "Divide, round down, and compare with the plan."
     ),
     read_again=HEADING,
 )

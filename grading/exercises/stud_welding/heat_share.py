@@ -55,8 +55,8 @@ HEAT_SHARE = Exercise(
         Choices(
             id="less_heat",
             ask=(
-                "The aluminium round the rivet must stay cooler. Which changes put less heat into the rivet"
-                " head?"
+                "The aluminium round the rivet must stay cooler. "
+                "Which changes put less heat into the rivet head?"
             ),
             options=(
                 wrong(
@@ -85,10 +85,11 @@ HEAT_SHARE = Exercise(
     draw=_draw_share,
     solve=_solve_share,
     reasons=(
-        "First take off what is lost to light, fume and spatter. Then split what is left between the stud and"
-        " the head: about half each, known only to one part in five. Multiply the low shares for the low"
-        " value and the high shares for the high value. Less energy in the arc, by time or by a smaller stud,"
-        " is what cools the head."
+        "First take off what is lost to light, fume and spatter. "
+        "Then split what is left between the stud and the head: about half each, known only to one part in "
+        "five. "
+        "Multiply the low shares for the low value and the high shares for the high value. "
+        "Less energy in the arc, by time or by a smaller stud, is what cools the head."
     ),
     read_again=HEADING,
 )

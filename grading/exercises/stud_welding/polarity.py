@@ -26,8 +26,8 @@ PREDICT_POLE = Exercise(
     objective="set_up",
     title="Predict: which pole?",
     prompt=(
-        "The panel of {vehicle} is aluminium. The rivet in it is steel. The M{thread_mm:.0f} stud is"
-        " stainless. Decide before you read on."
+        "The panel of {vehicle} is aluminium. The rivet in it is steel. "
+        "The M{thread_mm:.0f} stud is stainless. Decide before you read on."
     ),
     parts=(
         Choice(
@@ -51,8 +51,8 @@ PREDICT_POLE = Exercise(
     draw=_draw_predict,
     solve=lambda table: {"decides": ChoiceKey(right=same(table, "stud_and_head"))},
     reasons=(
-        "The arc burns between the stud and the rivet head, and both are steel. The panel only carries the"
-        " current away."
+        "The arc burns between the stud and the rivet head, and both are steel. "
+        "The panel only carries the current away."
     ),
     read_again=HEADING,
     counts=False,
@@ -87,8 +87,8 @@ POLE = Exercise(
     objective="set_up",
     title="Which pole goes to the gun?",
     prompt=(
-        "Three jobs are on the list at {shop}. The chart on the machine says for pull studs: gun"
-        " {chart_pole}."
+        "Three jobs are on the list at {shop}. "
+        "The chart on the machine says for pull studs: gun {chart_pole}."
     ),
     shown=_pole_words,
     parts=(
@@ -106,6 +106,7 @@ POLE = Exercise(
             id="chart",
             ask="What do you set for the pull stud on the rivet head?",
             options=(
+                option("chart", "What the chart says; weld a test stud, pull it and write the pole down."),
                 wrong(
                     "rule_always",
                     "The general rule, whatever the chart says.",
@@ -116,7 +117,6 @@ POLE = Exercise(
                     "What suits the aluminium of the panel.",
                     "The arc burns on the steel of the rivet head, not on the panel.",
                 ),
-                option("chart", "What the chart says; weld a test stud, pull it and write the pole down."),
             ),
         ),
     ),
@@ -126,9 +126,10 @@ POLE = Exercise(
         "chart": ChoiceKey(right=same(table, "chart")),
     },
     reasons=(
-        "The general rule goes by what the arc burns on: stud negative for steel and stainless, stud positive"
-        " for aluminium. For pull studs many shops and charts keep reversed polarity, and no source settles"
-        " it. So set what the chart of the equipment says, prove it with a test stud, and write it down."
+        "The general rule goes by what the arc burns on: stud negative for steel and stainless, stud "
+        "positive for aluminium. "
+        "For pull studs many shops and charts keep reversed polarity, and no source settles it. "
+        "So set what the chart of the equipment says, prove it with a test stud, and write it down."
     ),
     read_again=HEADING,
 )

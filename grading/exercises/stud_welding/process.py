@@ -32,15 +32,7 @@ def _weld_words(scenario):
     shield = {"gas": "gas from the nozzle", "ferrule": "a ceramic ring round the foot"}
     return {
         name: (
-            f"{scenario[name]['diameter_mm']} mm stud, {scenario[name]['time_ms']} ms,"
-            f" {shield[scenario[name]['shield']]}"
-        )
-        for name in WELD_ROWS
-    }
-
-
-def _process_of(weld):
-    """Return the process whose limits of diameter and time hold a weld, or that none does."""
+            " mm stud, "ter and time hold a weld, or that none does."""
     wanted = f"drawn arc with {weld['shield']}"
     for process in ("short cycle", wanted):
         limits = stud_weld.process_limits(process)
@@ -82,9 +74,10 @@ CHOOSE_PROCESS = Exercise(
         "welds": VerdictsKey(right={name: [_process_of(weld) for weld in table[name]] for name in WELD_ROWS})
     },
     reasons=(
-        "Look at the time first: under 100 ms it is short cycle, at 100 ms and more it is drawn arc. Then"
-        " look at what keeps the air away: a ceramic ring is a ferrule, a nozzle is gas. Last, compare the"
-        " stud with the largest of that process; where it is too wide, no chart covers the setting."
+        "Look at the time first: under 100 ms it is short cycle, at 100 ms and more it is drawn arc. "
+        "Then look at what keeps the air away: a ceramic ring is a ferrule, a nozzle is gas. "
+        "Last, compare the stud with the largest of that process; where it is too wide, no chart covers "
+        "the setting."
     ),
     read_again=HEADING,
 )
@@ -140,15 +133,16 @@ MINIMUM_SHEET = Exercise(
     objective="set_up",
     title="Is the steel under the stud thick enough?",
     prompt=(
-        "At {shop} somebody wants to weld a {diameter_mm:.0f} mm stud by short cycle on a bracket of steel"
-        " sheet that is {thickness_mm:.1f} mm thick. The books do not agree on how thick it must be."
+        "At {shop} somebody wants to weld a {diameter_mm:.0f} mm stud by short cycle on a bracket of steel "
+        "sheet that is {thickness_mm:.1f} mm thick. "
+        "The books do not agree on how thick it must be."
     ),
     parts=(
         Range(
             id="least",
             ask=(
-                "What is the smallest and what is the largest thickness that the rules for short cycle ask"
-                " for?"
+                "What is the smallest and what is the largest thickness that the rules for short cycle ask "
+                "for?"
             ),
             unit="mm",
             relative_tolerance=0.02,
@@ -165,8 +159,8 @@ MINIMUM_SHEET = Exercise(
             options=(
                 option(
                     "disputed",
-                    "The rules disagree here: take it as too thin until the maker of the stud welder "
-                    "and test studs on the same sheet say otherwise.",
+                    "The rules disagree here: take it as too thin until the maker of the stud welder and "
+                    "test studs on the same sheet say otherwise.",
                 ),
                 option("too_thin", "Every rule calls it too thin: smaller stud or another way."),
                 option("thick_enough", "Every rule is met: go on to a test stud on the same sheet."),
@@ -186,7 +180,7 @@ MINIMUM_SHEET = Exercise(
         "Work out all of them and keep the smallest and the largest. "
         "Below both the stud is too large, above both it may be tried. "
         "In between nobody may pick the rule that suits: the careful one holds until a test says otherwise. "
-        "None of these rules was made for a rivet head."
+        "No rule here was made for a rivet head."
     ),
     read_again=HEADING,
 )

@@ -73,8 +73,8 @@ READY = Exercise(
     objective="sequence",
     title="Ready for the first weld?",
     prompt=(
-        "You are about to weld M{thread_mm:.0f} pull studs on {vehicle} at {shop}. You look at everything"
-        " once more."
+        "You are about to weld M{thread_mm:.0f} pull studs on {vehicle} at {shop}. "
+        "You look at everything once more."
     ),
     shown=_found_words,
     parts=(
@@ -101,11 +101,12 @@ READY = Exercise(
     draw=_draw_ready,
     solve=_solve_ready,
     reasons=(
-        "The car is made safe before anything is connected to it, and people before anything sparks. The head"
-        " is ground once both are protected. Then the gun is placed, one stud welded and pulled, one setting"
-        " changed if the break says so, and only then the row. A coated head, a far or painted clamp, a flow"
-        " read with the valve shut, a dirty stud or a holder of another size each spoil the weld before it"
-        " starts."
+        "The car is made safe before anything is connected to it, and people before anything sparks. "
+        "The head is ground once both are protected. "
+        "Then the gun is placed, one stud welded and pulled, one setting changed if the break says so, and "
+        "only then the row. "
+        "A coated head, a far or painted clamp, a flow read with the valve shut, a dirty stud or a holder "
+        "of another size each spoil the weld before it starts."
     ),
     read_again=CHECK_HEADING,
 )
@@ -178,9 +179,10 @@ FIRST_WELD = Exercise(
     objective="sequence",
     title="What does the test pull allow?",
     prompt=(
-        "At {shop} the rivets need {needed_n:.0f} N. The first M{thread_mm:.0f} test stud, class A2-70,"
-        " coarse thread, was pulled to {held_n:.0f} N and held. Three more test studs, each welded"
-        " differently, were pulled until something broke."
+        "At {shop} the rivets need {needed_n:.0f} N. "
+        "The first M{thread_mm:.0f} test stud, class A2-70, coarse thread, was pulled to {held_n:.0f} N "
+        "and held. "
+        "Three more test studs, each welded differently, were pulled until something broke."
     ),
     shown=_pull_words,
     parts=(
@@ -233,11 +235,13 @@ FIRST_WELD = Exercise(
     draw=_draw_pull,
     solve=_solve_pull,
     reasons=(
-        "The breaking load of the thread is its stress area times 700 MPa; divide what was held by it. A slug"
-        " of base metal or a broken shank means that the weld was the stronger part: go on. A flat grey break"
-        " in the weld is a cold weld: clean, more energy, test again. A bright crystalline break beside the"
-        " weld is hard and brittle metal, and more energy makes more of it: stop and ask. Whatever changes"
-        " current, time, voltage, lift or plunge makes it a new weld that nobody has tested."
+        "The breaking load of the thread is its stress area times 700 MPa; divide what was held by it. "
+        "A slug of base metal or a broken shank means that the weld was the stronger part: go on. "
+        "A flat grey break in the weld is a cold weld: clean, more energy, test again. "
+        "A bright crystalline break beside the weld is hard and brittle metal, and more energy makes more "
+        "of it: stop and ask. "
+        "Whatever changes current, time, voltage, lift or plunge makes it a new weld that nobody has "
+        "tested."
     ),
     read_again=TEST_HEADING,
 )

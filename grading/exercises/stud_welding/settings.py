@@ -136,9 +136,9 @@ JUDGE_SETTINGS = Exercise(
     objective="set_up",
     title="The machine is already set",
     prompt=(
-        "You take over a stud welder at {shop}. It is set for a stainless M{thread_mm:.0f} flange stud on a"
-        " steel rivet head, short cycle. Compare each setting with the band that the rules on this page"
-        " agree on."
+        "You take over a stud welder at {shop}. "
+        "It is set for a stainless M{thread_mm:.0f} flange stud on a steel rivet head, short cycle. "
+        "Compare each setting with the band that the rules on this page agree on."
     ),
     parts=(
         Verdicts(
@@ -161,8 +161,8 @@ JUDGE_SETTINGS = Exercise(
     draw=_draw_judge,
     solve=_solve_judge,
     reasons=(
-        "Read the band of each quantity for this stud and this process, then compare, one setting at a time. "
-        "A setting that somebody else left is no evidence that it was right. "
+        "Read the band of each quantity for this stud and this process, then compare, one setting at a "
+        "time. A setting that somebody else left is no evidence that it was right. "
         "Inside all bands is where the first test stud starts, not where the work ends."
     ),
     read_again=HEADING,
@@ -214,8 +214,8 @@ RULE_AGAINST_SHOP = Exercise(
         Number(
             id="times",
             ask=(
-                "At the same arc voltage, how many times the energy of the shop's setting does the book's"
-                " rule put in?"
+                "At the same arc voltage, how many times the energy of the shop's setting does the book's "
+                "rule put in?"
             ),
             unit="times",
             relative_tolerance=0.02,
@@ -260,10 +260,12 @@ RULE_AGAINST_SHOP = Exercise(
     draw=_draw_shop,
     solve=_solve_shop,
     reasons=(
-        "Work out current and time of the rule for this stud, multiply them, and divide by the shop's current"
-        " times its time. The rule puts in several times the energy, because it is made for the long drawn"
-        " arc on thick plate. The shop welds a short cycle: much current for a short time. Both can be right"
-        " for their own process. The chart of the equipment decides, and a test stud proves it."
+        "Work out current and time of the rule for this stud, multiply them, and divide by the shop's "
+        "current times its time. "
+        "The rule puts in several times the energy, because it is made for the long drawn arc on thick "
+        "plate. The shop welds a short cycle: much current for a short time. "
+        "Both can be right for their own process. "
+        "The chart of the equipment decides, and a test stud proves it."
     ),
     read_again=HEADING,
 )

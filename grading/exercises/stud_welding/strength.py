@@ -41,8 +41,8 @@ PREDICT_SIZE = Exercise(
     objective="strength",
     title="Predict: from M4 to M6",
     prompt=(
-        "A shop runs out of M4 studs of class {property_class} and takes M6 of the same class. Decide before"
-        " you compute."
+        "A shop runs out of M4 studs of class {property_class} and takes M6 of the same class. "
+        "Decide before you compute."
     ),
     parts=(
         Choice(
@@ -66,9 +66,9 @@ PREDICT_SIZE = Exercise(
     draw=_draw_predict,
     solve=lambda table: {"growth": ChoiceKey(right=same(table, "over_twice"))},
     reasons=(
-        "The load goes with the area, and the area with the square of the diameter. From 4 to 6 mm that is a"
-        " little more than twice, because the finer thread of the M4 stud cuts away less in millimetres but"
-        " more in share."
+        "The load goes with the area, and the area with the square of the diameter. "
+        "From 4 to 6 mm that is a little more than twice, because the finer thread of the M4 stud cuts "
+        "away less in millimetres but more in share."
     ),
     read_again=HEADING,
     counts=False,
@@ -155,16 +155,16 @@ LOADS = Exercise(
         Choice(
             id="limit",
             ask=(
-                "Which load do you stay under when you draw a rivet, so that the stud keeps its length and"
-                " its thread?"
+                "Which load do you stay under when you draw a rivet, so that the stud keeps its length and "
+                "its thread?"
             ),
             options=(
+                option("proof", "The load at which it begins to stretch for good."),
                 wrong(
                     "breaking",
                     "The breaking load.",
                     "Just under the breaking load the thread is already stretched and the nut binds.",
                 ),
-                option("proof", "The load at which it begins to stretch for good."),
                 wrong(
                     "puller",
                     "The largest pull that the puller can give.",
@@ -176,10 +176,11 @@ LOADS = Exercise(
     draw=_draw_loads,
     solve=_solve_loads,
     reasons=(
-        "What carries is the stress area, the circle between the core of the thread and its middle: take the"
-        " diameter less 0.9382 times the pitch. Times the tensile strength it gives the breaking load, times"
-        " the proof stress the load at which the stud stays longer. The weld may fail before either, so the"
-        " test pull has the last word."
+        "What carries is the stress area, the circle between the core of the thread and its middle: take "
+        "the diameter less 0.9382 times the pitch. "
+        "Times the tensile strength it gives the breaking load, times the proof stress the load at which "
+        "the stud stays longer. "
+        "The weld may fail before either, so the test pull has the last word."
     ),
     read_again=HEADING,
 )
@@ -265,10 +266,13 @@ STUD_CHOICE = Exercise(
         Choice(
             id="weld",
             ask=(
-                "By its thread the stud you chose holds. On the test piece the weld tears at a third of that"
-                " load. What limits the pull?"
+                "By its thread the stud you chose holds. "
+                "On the test piece the weld tears at a third of that load. What limits the pull?"
             ),
             options=(
+                option(
+                    "weld_limits", "The weld: adjust it and test again before anything is pulled on the car."
+                ),
                 wrong(
                     "thread_limits",
                     "The thread, because that is what was computed.",
@@ -279,9 +283,6 @@ STUD_CHOICE = Exercise(
                     "The mean of the two loads.",
                     "A chain breaks at its weakest link, not at the mean of its links.",
                 ),
-                option(
-                    "weld_limits", "The weld: adjust it and test again before anything is pulled on the car."
-                ),
             ),
         ),
     ),
@@ -289,8 +290,8 @@ STUD_CHOICE = Exercise(
     solve=_solve_choice,
     reasons=(
         "Work out the proof load and the breaking load of each size. "
-        "Below the proof load a stud holds, between the two it stretches, above the breaking load it breaks. "
-        "The smallest stud that holds puts the least heat into the head. "
+        "Below the proof load a stud holds, between the two it stretches, above the breaking load it "
+        "breaks. The smallest stud that holds puts the least heat into the head. "
         "All that is about the thread: the weld has to show in a test pull that it holds as well."
     ),
     read_again=HEADING,

@@ -55,10 +55,11 @@ TORQUE = Exercise(
     objective="strength",
     title="How hard may you turn?",
     prompt=(
-        "A screw puller at {shop} loads an M{thread_mm:.0f} stud by turning a dry nut on it. The stud's"
-        " certificate says proof stress {proof_mpa:.0f} MPa and tensile strength {tensile_mpa:.0f} MPa. The"
-        " nut needs a torque of 0.2 times load times diameter, and the load stays at three quarters of the"
-        " proof load. The wrench on the bench is set to {wrench_n_m} N m."
+        "A screw puller at {shop} loads an M{thread_mm:.0f} stud by turning a dry nut on it. "
+        "The stud's certificate says proof stress {proof_mpa:.0f} MPa and tensile strength "
+        "{tensile_mpa:.0f} MPa. "
+        "The nut needs a torque of 0.2 times load times diameter, and the load stays at three quarters of "
+        "the proof load. The wrench on the bench is set to {wrench_n_m} N m."
     ),
     shown=_wrench,
     parts=(
