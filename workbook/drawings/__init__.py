@@ -1,18 +1,30 @@
 """Pictures of what the library computes. Each function returns a ``Picture`` that carries its own words."""
 
 from drawings.collars import collar, collar_strip
+from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
+from drawings.gas_charts import gas_use, oxygen_in_room
+from drawings.job_sequence import job_sequence
 from drawings.picture import Picture
+from drawings.polarity import polarity
 from drawings.rivet_and_plates import rivet_and_plates
 from drawings.stud_and_holder import stud_and_holder
+from drawings.stud_strength import stud_strength
 from drawings.weld_cycle import weld_cycle
 
 __all__ = [
     "Picture",
+    "cable_drop",
     "collar",
     "collar_strip",
     "energy_chart",
+    "field_by_distance",
+    "gas_use",
+    "job_sequence",
+    "oxygen_in_room",
+    "polarity",
     "rivet_and_plates",
     "stud_and_holder",
+    "stud_strength",
     "weld_cycle",
 ]

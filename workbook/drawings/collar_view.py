@@ -9,26 +9,49 @@ from dataclasses import dataclass
 
 import numpy as np
 from matplotlib.collections import LineCollection
-from matplotlib.patches import Ellipse, Polygon
 from matplotlib.transforms import Affine2D
 
+from drawings.marks import area, dot, line, oval, put
 from drawings.style import AMBER, LINE, MID_GREY, MID_SLATE, PALE_AMBER, PALE_GREY, PAPER, SLATE, THIN
 
 SLOPE = "#e6c193"
 FLATTEN = 0.38
 HEAD_RADIUS_MM = 3.9
+GAP_MM = 0.55
+NECK_MM = 1.3
 FLANGE_RADIUS_MM = 3.1
 FLANGE_MM = 0.9
 STUD_RADIUS_MM = 2.6
-STUD_TOP_MM = 8.4
+STUD_TOP_MM = 6.9
 # Angles round the stud, 0 at the right, counted so that the front half is 180 to 360 degrees.
 AROUND = np.radians(np.linspace(0, 360, 73))
 BACK, FRONT = AROUND[:37], AROUND[36:]
+# The front half of a collar reaches a little round the sides, so that no seam shows.
+FRONT_AND_SIDES = np.radians(np.linspace(174, 366, 39))
 # Width of each hole and how far it lies off the middle of the slope, along the front of the collar.
-PORES = ((0.55, 0.1), (0.4, -0.25), (0.6, -0.05), (0.4, 0.2), (0.6, -0.2), (0.4, 0.15), (0.6, -0.1), (0.45, 0.1))
+PORES = (
+    (0.55, 0.1),
+    (0.4, -0.25),
+    (0.6, -0.05),
+    (0.4, 0.2),
+    (0.6, -0.2),
+    (0.4, 0.15),
+    (0.6, -0.1),
+    (0.45, 0.1),
+)
 # Angle round the stud, distance from its axis and size of each drop of spatter.
-DROPS = ((8, 6.1, 0.5), (172, 5.9, 0.42), (200, 6.3, 0.55), (228, 6.6, 0.36), (250, 6.2, 0.5), (283, 6.5, 0.4),
-         (305, 6.1, 0.55), (330, 6.4, 0.36), (345, 5.7, 0.3), (215, 5.7, 0.3))
+DROPS = (
+    (8, 6.1, 0.5),
+    (172, 5.9, 0.42),
+    (200, 6.3, 0.55),
+    (228, 6.6, 0.36),
+    (250, 6.2, 0.5),
+    (283, 6.5, 0.4),
+    (305, 6.1, 0.55),
+    (330, 6.4, 0.36),
+    (345, 5.7, 0.3),
+    (215, 5.7, 0.3),
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,92 +99,147 @@ def _ring(radius, lift, angles):
     return np.column_stack([radius * np.cos(angles), FLATTEN * radius * np.sin(angles) + lift])
 
 
-def _fill(axes, points, *, face, edge="none", width=0.0, order, to=None, **more):
-    """Fill an outline, moved by ``to`` where that is given."""
-    patch = Polygon(points, closed=True, facecolor=face, edgecolor=edge, linewidth=width, zorder=order, **more)
-    if to is not None:
-        patch.set_transform(to + axes.transData)
-    axes.add_patch(patch)
-
-
-def draw_collar_view(axes, shape):
-    """Draw sheet, rivet head, collar and stud."""
-    axes.add_patch(Ellipse((0, 0), 14.0, 14.0 * FLATTEN, facecolor=PALE_GREY, edgecolor="none", zorder=1))
-    axes.add_patch(Ellipse((0, 0), 2 * HEAD_RADIUS_MM, 2 * HEAD_RADIUS_MM * FLATTEN, facecolor=MID_SLATE,
-                           edgecolor=SLATE, linewidth=LINE, zorder=2))
-    move = Affine2D().rotate_deg(shape.tilt_deg).translate(shape.offset_mm, 0.55 if shape.gap else 0.0)
-    ground = Affine2D().translate(shape.offset_mm, 0)
-    _draw_bead(axes, shape, BACK, ground, order=3)
-    _draw_stud_body(axes, shape, move)
-    _draw_bead(axes, shape, FRONT, ground, order=7)
-    _draw_surface(axes, shape, ground)
+def draw_collar_view(axes, shape, *, at=(0.0, 0.0), grain_pt=2.6):
+    """Draw sheet, rivet head, collar and stud with the middle of the head ``at`` a place."""
+    sheet = Affine2D().translate(*at)
+    ground = Affine2D().translate(at[0] + shape.offset_mm, at[1])
+    stud = Affine2D().rotate_deg(shape.tilt_deg).translate(at[0] + shape.offset_mm, at[1] + _raised_mm(shape))
+    oval(axes, 0, 0, 14.0, 14.0 * FLATTEN, fill=PALE_GREY, order=1, move=sheet)
+    oval(
+        axes,
+        0,
+        0,
+        2 * HEAD_RADIUS_MM,
+        2 * HEAD_RADIUS_MM * FLATTEN,
+        fill=MID_SLATE,
+        edge=SLATE,
+        edge_width=LINE,
+        order=2,
+        move=sheet,
+    )
     if shape.gap:
-        _draw_gap(axes, shape)
+        oval(
+            axes,
+            0,
+            0,
+            2 * FLANGE_RADIUS_MM,
+            2 * FLANGE_RADIUS_MM * FLATTEN,
+            fill=SLATE,
+            order=2.5,
+            move=ground,
+        )
+    if shape.waist:
+        _draw_neck(axes, ground)
+    if shape.width_mm(AROUND).max() > 0:
+        _draw_bead(axes, shape, BACK, ground, order=3)
+        _draw_bead(axes, shape, FRONT_AND_SIDES, ground, order=7)
+        _draw_surface(axes, shape, ground, grain_pt)
+    _draw_stud_body(axes, shape, stud)
     if shape.undercut:
         _draw_undercut(axes, ground)
     if shape.spatter:
         _draw_spatter(axes, ground)
 
 
+def _raised_mm(shape):
+    """Return how far the flange stands off the head."""
+    return GAP_MM if shape.gap else NECK_MM if shape.waist else 0.0
+
+
 def _draw_bead(axes, shape, angles, ground, *, order):
     """Draw half of the collar: the slope that faces out, and over it the paler upper slope."""
     width, height = shape.width_mm(angles), shape.height_mm(angles)
-    if width.max() <= 0:
-        return
     foot = _ring(FLANGE_RADIUS_MM + width, 0.0, angles)
     crest = _ring(FLANGE_RADIUS_MM + 0.45 * width, 0.8 * height, angles)
     top = _ring(np.full_like(angles, FLANGE_RADIUS_MM), height, angles)
-    _fill(axes, np.vstack([foot, top[::-1]]), face=PALE_AMBER, order=order, to=ground)
-    _fill(axes, np.vstack([foot, crest[::-1]]), face=SLOPE, order=order + 0.1, to=ground)
-    # The upper edge of the back half lies hidden behind the stud; drawn, it would only leave stubs.
-    for line in (foot, top) if order > 5 else (foot,):
-        axes.plot(*line.T, color=AMBER, linewidth=LINE, zorder=order + 0.3, transform=ground + axes.transData)
+    area(axes, np.vstack([foot, top[::-1]]), fill=PALE_AMBER, order=order, move=ground)
+    area(axes, np.vstack([foot, crest[::-1]]), fill=SLOPE, order=order + 0.1, move=ground)
+    if order < 5:
+        # Drawn under the fills, at double width: only what stands out behind stays to be seen.
+        for edge in (foot, crest):
+            line(
+                axes,
+                edge,
+                colour=AMBER,
+                width=2 * LINE,
+                order=order - 0.1,
+                move=ground,
+                solid_capstyle="butt",
+            )
+        return
+    line(axes, foot, colour=AMBER, order=order + 0.3, move=ground)
+    line(axes, top[1:-1], colour=AMBER, order=order + 0.3, move=ground)
 
 
-def _draw_stud_body(axes, shape, move):
+def _draw_stud_body(axes, shape, stud):
     """Draw flange, thread and end of the stud."""
-    end = STUD_TOP_MM + shape.longer_mm
-    for radius, low, high, order in ((FLANGE_RADIUS_MM, 0.0, FLANGE_MM, 4), (STUD_RADIUS_MM, FLANGE_MM, end, 5)):
+    end = STUD_TOP_MM + shape.longer_mm - _raised_mm(shape)
+    for radius, low, high, order in (
+        (FLANGE_RADIUS_MM, 0.0, FLANGE_MM, 4),
+        (STUD_RADIUS_MM, FLANGE_MM, end, 5),
+    ):
         skin = np.vstack([_ring(radius, low, FRONT), _ring(radius, high, BACK)])
-        _fill(axes, skin, face=PAPER, edge=SLATE, width=LINE, order=order, to=move)
-        lid = _ring(radius, high, AROUND)
-        _fill(axes, lid, face=PAPER if order == 4 else PALE_GREY, edge=SLATE, width=LINE, order=order + 0.2, to=move)
+        area(axes, skin, fill=PAPER, edge=SLATE, width=LINE, order=order, move=stud)
+        lid = PAPER if order == 4 else PALE_GREY
+        oval(
+            axes,
+            0,
+            high,
+            2 * radius,
+            2 * radius * FLATTEN,
+            fill=lid,
+            edge=SLATE,
+            edge_width=LINE,
+            order=order + 0.2,
+            move=stud,
+        )
     levels = np.arange(FLANGE_MM + 0.8, end - 0.5, 0.85)
-    threads = LineCollection([_ring(STUD_RADIUS_MM, level, FRONT[2:-2]) for level in levels], colors=MID_GREY,
-                             linewidths=1.2, zorder=5.3)
-    threads.set_transform(move + axes.transData)
-    axes.add_collection(threads, autolim=False)
+    threads = [_ring(STUD_RADIUS_MM, level, FRONT[2:-2:2]) for level in levels]
+    put(axes, LineCollection(threads, colors=MID_GREY, linewidths=1.2, zorder=5.3), move=stud)
 
 
-def _draw_surface(axes, shape, ground):
+def _draw_surface(axes, shape, ground, grain_pt):
     """Mark the front of the collar as bright (a clean light), dull (stipple) or porous (holes)."""
     width, height = shape.width_mm(FRONT), shape.height_mm(FRONT)
-    if width.max() <= 0:
-        return
-    to_place = ground + axes.transData
     middle = _ring(FLANGE_RADIUS_MM + 0.38 * width, 0.62 * height, FRONT)
     if shape.surface == "bright":
         lit = np.flatnonzero(width > 0.5 * width.max())
-        lit = lit[len(lit) // 6 : len(lit) // 2]
-        axes.plot(*middle[lit].T, color=PAPER, linewidth=3.0, zorder=8, solid_capstyle="round", transform=to_place)
+        line(axes, middle[lit[len(lit) // 6 : len(lit) // 2]], colour=PAPER, width=3.0, order=8, move=ground)
     elif shape.surface == "dull":
-        across = np.array([[0.2, 0.4], [0.5, 0.75], [0.75, 0.15]])
-        grains = [_ring(FLANGE_RADIUS_MM + out * width, (1 - out) * height, FRONT)[start::3]
-                  for start, outs in enumerate(across) for out in outs]
-        axes.plot(*np.vstack(grains).T, linestyle="none", marker="o", markersize=1.3, color=SLATE, zorder=8,
-                  transform=to_place)
+        outs = (0.2, 0.5, 0.75)
+        grains = [
+            _ring(FLANGE_RADIUS_MM + out * width, (1 - out) * height, FRONT)[start::3]
+            for start, out in enumerate(outs)
+        ]
+        dot(axes, *np.vstack(grains).T, size=grain_pt, edge="none", order=8, move=ground)
     else:
         for step, (size, drop) in enumerate(PORES):
             x, y = middle[3 + step * 4]
-            axes.add_patch(Ellipse((x, y + drop), size, size * 0.75, facecolor=SLATE, edgecolor=PAPER,
-                                   linewidth=THIN, zorder=8, transform=to_place))
+            oval(
+                axes,
+                x,
+                y + drop,
+                size,
+                size * 0.75,
+                fill=SLATE,
+                edge=PAPER,
+                edge_width=THIN,
+                order=8,
+                move=ground,
+            )
 
 
-def _draw_gap(axes, shape):
-    """Shade the gap under a stud that never went down."""
-    shadow = Ellipse((shape.offset_mm, 0), 2 * FLANGE_RADIUS_MM, 2 * FLANGE_RADIUS_MM * FLATTEN, facecolor=SLATE,
-                     edgecolor="none", zorder=2.5)
-    axes.add_patch(shadow)
+def _draw_neck(axes, ground):
+    """Draw the drawn-in melt between head and raised flange as a waisted column, with a light on its left."""
+    height = np.linspace(0, 1, 15)
+    radius = FLANGE_RADIUS_MM + 0.5 - 2.7 * height + 2.1 * height**2
+    side = np.column_stack([radius, height * NECK_MM])
+    base = _ring(radius[0], 0.0, FRONT[::-1])
+    rim = _ring(radius[-1], NECK_MM, FRONT)
+    column = np.vstack([side * (-1, 1), rim, side[::-1], base])
+    area(axes, column, fill=SLOPE, edge=AMBER, width=LINE, order=3.5, move=ground)
+    light = _ring(radius.min() + 0.15, 0.3 * NECK_MM, FRONT[6:16])
+    line(axes, light, colour=PAPER, width=3.0, order=3.6, move=ground)
 
 
 def _draw_undercut(axes, ground):
@@ -170,12 +248,11 @@ def _draw_undercut(axes, ground):
     low = _ring(FLANGE_RADIUS_MM, 0.0, angles)
     bite = 0.75 * np.sin(np.linspace(0, np.pi, 14)) ** 0.7
     high = _ring(FLANGE_RADIUS_MM - 0.1, bite, angles)
-    _fill(axes, np.vstack([low, high[::-1]]), face=SLATE, edge=SLATE, width=LINE, order=7.6, to=ground)
+    area(axes, np.vstack([low, high[::-1]]), fill=SLATE, edge=SLATE, width=LINE, order=7.6, move=ground)
 
 
 def _draw_spatter(axes, ground):
     """Scatter drops of melt round the collar."""
     for angle, radius, size in DROPS:
         x, y = _ring(radius, 0.0, np.radians(angle)).ravel()
-        axes.add_patch(Ellipse((x, y), size, size * 0.75, facecolor=AMBER, edgecolor="none", zorder=6,
-                               transform=ground + axes.transData))
+        oval(axes, x, y, size, size * 0.75, fill=AMBER, order=6, move=ground)

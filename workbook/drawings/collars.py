@@ -5,9 +5,9 @@ import textwrap
 import numpy as np
 
 from drawings.collar_view import STUD_TOP_MM, CollarShape, draw_collar_view
-from drawings.marks import bare_axes, write
+from drawings.marks import bare_axes, line, write
 from drawings.picture import picture_of
-from drawings.style import GREY, HEADING_PT, TEXT_AMBER, TEXT_GREY, THIN, sheet_of_paper
+from drawings.style import GREY, HEADING_PT, TEXT, TEXT_AMBER, TEXT_GREY, THIN, sheet_of_paper
 from secondplate.checks import require_choice
 from secondplate.inspection import COLLAR_SIGNS
 
@@ -42,16 +42,27 @@ def _jagged(mean, size, teeth):
 
 SHAPES = {
     "good": CollarShape(width_mm=_wavy(1.05, (5, 0.03)), height_mm=_wavy(0.85, (4, 0.02))),
-    "necked": CollarShape(width_mm=_steady(0.42), height_mm=_steady(1.15), longer_mm=0.9, waist=True),
-    "cold": CollarShape(width_mm=_wavy(0.42, (3, 0.28), (7, 0.13)), height_mm=_wavy(0.3, (3, 0.16), (8, 0.08)),
-                        longer_mm=1.0, surface="dull"),
-    "hot": CollarShape(width_mm=_wavy(1.9, (3, 0.12), (7, 0.08)), height_mm=_steady(0.42), longer_mm=-1.3,
-                       spatter=True),
-    "one_sided": CollarShape(width_mm=_leftward(1.9, bias=0.12), height_mm=_leftward(1.3, bias=0.1), undercut=True),
+    "necked": CollarShape(width_mm=_steady(0.0), height_mm=_steady(0.0), longer_mm=1.2, waist=True),
+    "cold": CollarShape(
+        width_mm=_wavy(0.42, (3, 0.28), (7, 0.13)),
+        height_mm=_wavy(0.3, (3, 0.16), (8, 0.08)),
+        longer_mm=1.0,
+        surface="dull",
+    ),
+    "hot": CollarShape(
+        width_mm=_wavy(1.9, (3, 0.12), (7, 0.08)), height_mm=_steady(0.42), longer_mm=-1.3, spatter=True
+    ),
+    "one_sided": CollarShape(
+        width_mm=_leftward(1.9, bias=0.12), height_mm=_leftward(1.3, bias=0.1), undercut=True
+    ),
     "hang_up": CollarShape(width_mm=_steady(0.0), height_mm=_steady(0.0), longer_mm=0.9, gap=True),
-    "partial": CollarShape(width_mm=_leftward(1.5, bias=0.25), height_mm=_leftward(1.0, bias=0.15), tilt_deg=7),
+    "partial": CollarShape(
+        width_mm=_leftward(1.5, bias=0.25), height_mm=_leftward(1.0, bias=0.15), tilt_deg=7
+    ),
     "jagged": CollarShape(width_mm=_jagged(1.25, 1.0, 15), height_mm=_wavy(0.7, (6, 0.08))),
-    "porous": CollarShape(width_mm=_wavy(1.05, (5, 0.08)), height_mm=_wavy(0.85, (4, 0.06)), surface="porous"),
+    "porous": CollarShape(
+        width_mm=_wavy(1.05, (5, 0.08)), height_mm=_wavy(0.85, (4, 0.06)), surface="porous"
+    ),
     "off_centre": CollarShape(width_mm=_wavy(1.2, (1, 0.0)), height_mm=_wavy(1.0, (3, 0.08)), offset_mm=2.0),
 }
 # What the eye sees, without naming the fault: for pictures that a learner has to judge.
@@ -68,6 +79,8 @@ LOOKS = {
     "off_centre": "The stud and its heavy collar stand right of the middle of the rivet head, partly on the aluminium.",
 }
 ACROSS_MM = (-7.6, 7.6)
+# One look in the strip: width and height.
+CELL_MM = (15.2, 17.35)
 
 
 def _sign(sign_id):
@@ -107,11 +120,12 @@ def collar(sign_id, *, named=True):
     True
     """
     sign = _sign(sign_id)
-    with sheet_of_paper(width_in=4.6, height_in=5.0 if named else 4.4) as figure:
-        axes = bare_axes(figure, width=ACROSS_MM, height=(-6.3, 10.23) if named else (-4.3, 10.24))
-        _draw_one(axes, sign_id, size_note=True)
+    with sheet_of_paper(width_in=4.6, height_in=4.9 if named else 4.2) as figure:
+        axes = bare_axes(figure, width=ACROSS_MM, height=(-6.1, 10.09) if named else (-3.8, 10.08))
+        _draw_one(axes, sign_id)
+        write(axes, ACROSS_MM[0] + 0.3, STUD_TOP_MM + 0.1, "right\nlength", across="left", colour=TEXT_GREY)
         if named:
-            write(axes, 0, -4.5, textwrap.fill(sign.sign, 42), up="center")
+            write(axes, 0, -4.6, textwrap.fill(sign.sign, 42), up="center")
         return picture_of(figure, _words(sign, named=named))
 
 
@@ -121,14 +135,19 @@ def _words(sign, *, named):
     return f"{look} {sign.sign}." if named else look
 
 
-def _draw_one(axes, sign_id, *, size_note):
-    """Draw one look with the mark for the length that the welded stud should have."""
+def _draw_one(axes, sign_id, *, at=(0.0, 0.0), grain_pt=2.6):
+    """Draw one look, with the mark for the length that the welded stud should have behind it."""
     shape = SHAPES[sign_id]
-    draw_collar_view(axes, shape)
-    left, right = shape.offset_mm - 5.0, shape.offset_mm + 5.0
-    axes.plot([left, right], [STUD_TOP_MM, STUD_TOP_MM], color=GREY, linewidth=THIN, linestyle=(0, (5, 3)), zorder=0.5)
-    if size_note:
-        write(axes, -7.3, STUD_TOP_MM + 0.1, "right\nlength", across="left", colour=TEXT_GREY)
+    draw_collar_view(axes, shape, at=at, grain_pt=grain_pt)
+    middle, height = at[0] + shape.offset_mm, at[1] + STUD_TOP_MM
+    line(
+        axes,
+        [(middle - 5.0, height), (middle + 5.0, height)],
+        colour=GREY,
+        width=THIN,
+        dashes=(5, 3),
+        order=0.5,
+    )
 
 
 def collar_strip(sign_ids=tuple(SHAPES)):
@@ -160,13 +179,19 @@ def collar_strip(sign_ids=tuple(SHAPES)):
     signs = [_sign(sign_id) for sign_id in sign_ids]
     columns = min(len(signs), 5)
     rows = -(-len(signs) // columns)
-    with sheet_of_paper(width_in=1.84 * columns, height_in=2.3 * rows) as figure:
+    with sheet_of_paper(width_in=1.84 * columns, height_in=2.1 * rows) as figure:
+        axes = bare_axes(figure, width=(0, CELL_MM[0] * columns), height=(-CELL_MM[1] * rows, 0))
         for index, sign in enumerate(signs):
             row, column = divmod(index, columns)
-            place = (column / columns, 1 - (row + 1) / rows, 1 / columns, 1 / rows)
-            axes = bare_axes(figure, place, width=ACROSS_MM, height=(-7.2, 11.8))
-            _draw_one(axes, sign.id, size_note=False)
-            colour = TEXT_AMBER if sign.id != "good" else None
-            write(axes, 0, -5.2, sign.id.replace("_", " "), size=HEADING_PT - 0.5, weight="bold",
-                  **({"colour": colour} if colour else {}))
-        return picture_of(figure, " ".join(f"{_words(sign, named=True)}" for sign in signs))
+            at = (CELL_MM[0] * (column + 0.5), -CELL_MM[1] * row - 10.75)
+            _draw_one(axes, sign.id, at=at, grain_pt=1.4)
+            write(
+                axes,
+                at[0],
+                at[1] - 4.9,
+                sign.id.replace("_", "-"),
+                size=HEADING_PT - 0.5,
+                weight="bold",
+                colour=TEXT if sign.id == "good" else TEXT_AMBER,
+            )
+        return picture_of(figure, " ".join(_words(sign, named=True) for sign in signs))

@@ -4,9 +4,7 @@ import textwrap
 from dataclasses import dataclass
 
 import numpy as np
-from matplotlib.patches import Rectangle
-
-from drawings.marks import leader, number, write
+from drawings.marks import area, box, dot, leader, line, number, write
 from drawings.picture import picture_of
 from drawings.scales import ROUND_CLOSE, round_up
 from drawings.style import (
@@ -14,6 +12,7 @@ from drawings.style import (
     GREY,
     HEADING_PT,
     LINE,
+    MID_AMBER,
     MID_GREY,
     MID_SLATE,
     PALE_AMBER,
@@ -32,7 +31,7 @@ from secondplate.checks import require_between
 from secondplate.stud_weld import set_up
 
 WIDTH_IN, HEIGHT_IN = 9.2, 5.6
-PLOT = (0.085, 0.125, 0.605, 0.825)
+PLOT = (0.085, 0.125, 0.605, 0.8)
 FIELD_LOOKS = (
     (PALE_AMBER, AMBER, "\\\\\\"),
     (PALE_SLATE, SLATE, "///"),
@@ -92,7 +91,9 @@ def rule_fields(*, stud_diameter_mm, stud_material, base, processes):
     """
     found = {}
     for process in processes:
-        advice = set_up(stud_diameter_mm=stud_diameter_mm, stud_material=stud_material, base=base, process=process)
+        advice = set_up(
+            stud_diameter_mm=stud_diameter_mm, stud_material=stud_material, base=base, process=process
+        )
         for current in advice.current_a.rules:
             for time in advice.time_ms.rules:
                 if (current.source, current.locator) == (time.source, time.locator):
@@ -102,8 +103,13 @@ def rule_fields(*, stud_diameter_mm, stud_material, base, processes):
 
 
 def energy_chart(
-    *, stud_diameter_mm, current_a, time_ms, stud_material="austenitic stainless", base="steel rivet head",
-    processes=("drawn arc with gas", "short cycle")
+    *,
+    stud_diameter_mm,
+    current_a,
+    time_ms,
+    stud_material="austenitic stainless",
+    base="steel rivet head",
+    processes=("drawn arc with gas", "short cycle"),
 ):
     """Draw the plane of time and current with the rules' fields, lines of equal energy and the chosen setting.
 
@@ -145,8 +151,9 @@ def energy_chart(
     stud_diameter_mm = require_between("stud diameter", stud_diameter_mm, 3, 12, unit="mm")
     current_a = require_between("current", current_a, 50, 3000, unit="A")
     time_ms = require_between("weld time", time_ms, 1, 1000, unit="ms")
-    fields = rule_fields(stud_diameter_mm=stud_diameter_mm, stud_material=stud_material, base=base,
-                         processes=processes)
+    fields = rule_fields(
+        stud_diameter_mm=stud_diameter_mm, stud_material=stud_material, base=base, processes=processes
+    )
     voltage_v = voltage_band_v().best
     energy_j = arc_energy_j(voltage_v=voltage_v, current_a=current_a, time_ms=time_ms)
     with sheet_of_paper(width_in=WIDTH_IN, height_in=HEIGHT_IN) as figure:
@@ -154,7 +161,9 @@ def energy_chart(
         _draw_even_energy(axes, voltage_v, fields, current_a, time_ms)
         _draw_fields(axes, fields, current_a, time_ms)
         _draw_point(axes, current_a, time_ms, energy_j, voltage_v)
-        return picture_of(figure, _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j, voltage_v))
+        return picture_of(
+            figure, _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j, voltage_v)
+        )
 
 
 def _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j, voltage_v):
@@ -210,7 +219,14 @@ def _draw_even_energy(axes, voltage_v, fields, current_a, time_ms):
     energy_j = current_a * time_ms * voltage_v / 1000
     axes.plot(times, current_a * time_ms / times, color=AMBER, linewidth=LINE, zorder=4)
     taken = [(f.time_ms.low, f.time_ms.high, f.current_a.low, f.current_a.high) for f in fields]
-    taken.append((time_ms - 0.03 * longest, time_ms + 0.03 * longest, current_a - 0.04 * largest, current_a + 0.04 * largest))
+    taken.append(
+        (
+            time_ms - 0.03 * longest,
+            time_ms + 0.03 * longest,
+            current_a - 0.04 * largest,
+            current_a + 0.04 * largest,
+        )
+    )
     for even_j in EVEN_J:
         if not 0.005 < even_j * 1000 / (voltage_v * longest * largest) < 0.95:
             continue
@@ -218,8 +234,13 @@ def _draw_even_energy(axes, voltage_v, fields, current_a, time_ms):
         # Beside the line of the chosen energy a number could be read as that line's.
         place = _free_place(axes, even_j, voltage_v, taken) if not 0.8 < even_j / energy_j < 1.25 else None
         if place:
-            write(axes, *place, f"{number(even_j)} J", colour=TEXT_GREY,
-                  bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 1.5})
+            write(
+                axes,
+                *place,
+                f"{number(even_j)} J",
+                colour=TEXT_GREY,
+                bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 1.5},
+            )
 
 
 def _draw_fields(axes, fields, current_a, time_ms):
@@ -229,7 +250,10 @@ def _draw_fields(axes, fields, current_a, time_ms):
     for rank, (field, look) in enumerate(zip(ranked, FIELD_LOOKS, strict=False)):
         _draw_field(axes, field, look)
         holds = field.holds(current_a, time_ms)
-        text = textwrap.fill(field.name.replace(" mm", "\N{NO-BREAK SPACE}mm"), 22) + f"\nsetting {'inside' if holds else 'outside'}"
+        text = (
+            textwrap.fill(field.name.replace(" mm", "\N{NO-BREAK SPACE}mm"), 22)
+            + f"\nsetting {'inside' if holds else 'outside'}"
+        )
         y = largest * (0.97 - 0.94 * (rank + 0.5) / len(ranked))
         low, high = field.current_a.low, field.current_a.high
         to = (field.time_ms.high, np.clip(y, low + 0.2 * (high - low), high - 0.2 * (high - low)))
@@ -241,21 +265,40 @@ def _draw_field(axes, field, look):
     fill, ink, hatch = look
     corner = (field.time_ms.low, field.current_a.low)
     size = (field.time_ms.high - field.time_ms.low, field.current_a.high - field.current_a.low)
-    axes.add_patch(Rectangle(corner, *size, facecolor=fill, edgecolor="none", alpha=0.75, zorder=2))
-    axes.add_patch(Rectangle(corner, *size, facecolor="none", edgecolor=MID_SLATE if ink != AMBER else "#dfae78",
-                             hatch=hatch, linewidth=0, zorder=2.1))
-    axes.add_patch(Rectangle(corner, *size, facecolor="none", edgecolor=ink, linewidth=LINE, zorder=3))
-    axes.plot(field.time_ms.best, field.current_a.best, marker="+", color=ink, markersize=9, markeredgewidth=1.4,
-              zorder=3.5)
+    area(axes, box(*corner, *size), fill=fill, order=2).set_alpha(0.75)
+    area(axes, box(*corner, *size), edge=MID_SLATE if ink != AMBER else MID_AMBER, hatch=hatch, order=2.1)
+    area(axes, box(*corner, *size), edge=ink, width=LINE, order=3)
+    dot(
+        axes,
+        field.time_ms.best,
+        field.current_a.best,
+        marker="+",
+        colour=ink,
+        size=9,
+        edge=ink,
+        edge_width=1.4,
+        order=3.5,
+    )
 
 
 def _draw_point(axes, current_a, time_ms, energy_j, voltage_v):
     """Draw the chosen setting, and its numbers over the plane where they hide nothing."""
-    dot = {"marker": "o", "color": AMBER, "markeredgecolor": PAPER, "markeredgewidth": 1.6}
-    axes.plot(time_ms, current_a, markersize=12, zorder=10, **dot)
-    for xs, ys in (((time_ms, time_ms), (0, current_a)), ((0, time_ms), (current_a, current_a))):
-        axes.plot(xs, ys, color=AMBER, linewidth=THIN, linestyle=(0, (4, 3)), zorder=5)
-    text = (f"{number(current_a)} A for {number(time_ms)} ms: {number(energy_j, digits=0)} J "
-            f"at {number(voltage_v)} V")
-    write(axes, 1.0, 1.018, text, colour=TEXT_AMBER, weight="bold", size=HEADING_PT - 0.5, across="right",
-          up="bottom", transform=axes.transAxes)
+    dot(axes, time_ms, current_a, colour=AMBER, size=12, edge_width=1.6)
+    for foot in ((time_ms, 0), (0, current_a)):
+        line(axes, [foot, (time_ms, current_a)], colour=AMBER, width=THIN, dashes=(4, 3))
+    text = (
+        f"{number(current_a)} A for {number(time_ms)} ms: {number(energy_j, digits=0)} J "
+        f"at {number(voltage_v)} V"
+    )
+    write(
+        axes,
+        1.0,
+        1.018,
+        text,
+        colour=TEXT_AMBER,
+        weight="bold",
+        size=HEADING_PT - 0.5,
+        across="right",
+        up="bottom",
+        transform=axes.transAxes,
+    )

@@ -6,10 +6,8 @@ Holder and nose are drawn in sizes that fit the stud; they are no product's.
 
 from dataclasses import dataclass
 
-from matplotlib.patches import Polygon, Rectangle
-
-from drawings.marks import section
-from drawings.style import AMBER, GREY, LINE, MID_GREY, PALE_GREY, PAPER, SLATE, THIN
+from drawings.marks import area, box, line, section
+from drawings.style import AMBER, ARC_GLOW, CENTRE_LINE, GREY, LINE, MID_GREY, PALE_GREY, PAPER, SLATE, THIN
 
 HOLDER_WALL_MM = 1.7
 
@@ -43,11 +41,6 @@ class StudSize:
         return 0.35
 
 
-def box(x, y, width, height):
-    """Return the corners of an upright box whose middle axis stands at ``x``."""
-    return [(x - width / 2, y), (x + width / 2, y), (x + width / 2, y + height), (x - width / 2, y + height)]
-
-
 def draw_stud(axes, size, *, x, y, cut_off_mm=None):
     """Draw the stud with its cone, flange and thread; ``y`` is the height of the tip of the cone."""
     flange, radius = size.flange_diameter_mm / 2, size.diameter_mm / 2
@@ -56,13 +49,15 @@ def draw_stud(axes, size, *, x, y, cut_off_mm=None):
     end = y + (cut_off_mm or size.length_mm)
     half = [(0, y), (flange, face), (flange, top), (radius, top), (radius, end - 0.6), (radius - 0.6, end)]
     outline = [(x + px, py) for px, py in half] + [(x - px, py) for px, py in reversed(half)]
-    axes.add_patch(Polygon(outline, closed=True, facecolor=PAPER, edgecolor=SLATE, linewidth=LINE + 0.3, zorder=8))
+    area(axes, outline, fill=PAPER, edge=SLATE, width=LINE + 0.3, order=8)
     pitch = 0.8
     level = top + 0.6
     while level + pitch < end - 0.6:
-        axes.plot([x - radius, x + radius], [level, level + 0.3 * pitch], color=GREY, linewidth=THIN, zorder=8.5)
+        line(
+            axes, [(x - radius, level), (x + radius, level + 0.3 * pitch)], colour=GREY, width=THIN, order=8.5
+        )
         level += pitch
-    axes.plot([x, x], [y - 0.6, end + 1.2], color=GREY, linewidth=THIN, linestyle=(0, (9, 3, 2, 3)), zorder=12)
+    line(axes, [(x, y - 0.6), (x, end + 1.2)], colour=GREY, width=THIN, dashes=CENTRE_LINE, order=12)
 
 
 def draw_holder(axes, size, *, x, y, reach_mm, top_mm):
@@ -83,18 +78,26 @@ def draw_holder(axes, size, *, x, y, reach_mm, top_mm):
 def draw_nose(axes, *, x, y, bore_mm, top_mm, wall_mm=1.1):
     """Draw the narrow nose as a tube in section with a slot to see through, its end at ``y``."""
     for side in (-1, 1):
-        left = x + side * (bore_mm / 2 + wall_mm / 2)
-        section(axes, box(left, y, wall_mm, top_mm - y), fill=PALE_GREY, hatch="---", hatch_colour=GREY, order=6)
+        left = x + side * (bore_mm / 2 + wall_mm / 2) - wall_mm / 2
+        section(
+            axes, box(left, y, wall_mm, top_mm - y), fill=PALE_GREY, hatch="---", hatch_colour=GREY, order=6
+        )
 
 
 def draw_arc(axes, *, x, low, high, width):
     """Draw the arc between the face of the stud and the head as a pale column with ragged sides."""
     if high <= low:
         return
-    axes.add_patch(Rectangle((x - width / 2, low), width, high - low, facecolor="#f0c48f", edgecolor="none", zorder=7))
+    area(axes, box(x - width / 2, low, width, high - low), fill=ARC_GLOW, order=7)
     count = 7
     for i in range(count):
         foot = x - width / 2 + width * (i + 0.5) / count
-        bend = 0.18 * (1 if i % 2 else -1)
-        axes.plot([foot, foot + bend, foot - bend, foot], [low, low + (high - low) / 3, low + 2 * (high - low) / 3, high],
-                  color=AMBER, linewidth=1.1, zorder=7.5)
+        bend = 0.18 if i % 2 else -0.18
+        third = (high - low) / 3
+        line(
+            axes,
+            [(foot, low), (foot + bend, low + third), (foot - bend, high - third), (foot, high)],
+            colour=AMBER,
+            width=1.1,
+            order=7.5,
+        )

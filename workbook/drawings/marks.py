@@ -3,7 +3,9 @@
 Every function takes the axes first and draws in the axes' own data units.
 """
 
-from matplotlib.patches import Polygon
+import numpy as np
+from matplotlib.lines import Line2D
+from matplotlib.patches import Ellipse, Polygon
 
 from drawings.style import LINE, PAPER, SLATE, TEXT, TEXT_PT, THIN
 
@@ -27,7 +29,81 @@ def bare_axes(figure, rectangle=(0, 0, 1, 1), *, width=None, height=None):
     return axes
 
 
-def write(axes, x, y, text, *, colour=TEXT, size=TEXT_PT, across="center", up="center", weight="normal", **more):
+def put(axes, artist, *, move=None):
+    """Add an artist, moved by a transform where one is given.
+
+    The axes' limits are fixed beforehand and nothing is cut off at their edge, so the costly search for data
+    limits and the clipping are left out; that makes a picture about twice as fast.
+    """
+    if move is not None:
+        artist.set_transform(move + axes.transData)
+    artist.set_clip_on(False)
+    return axes.add_artist(artist)
+
+
+def line(axes, points, *, colour=SLATE, width=LINE, order=5, dashes=None, move=None, **more):
+    """Draw a line through points, given as rows of x and y."""
+    xs, ys = np.asarray(points, dtype=float).T
+    style = {"color": colour, "linewidth": width, "zorder": order, "solid_capstyle": "round", **more}
+    if dashes:
+        style |= {"linestyle": (0, dashes), "dash_capstyle": "butt"}
+    return put(axes, Line2D(xs, ys, **style), move=move)
+
+
+def dot(axes, x, y, *, colour=SLATE, size=3.6, edge=PAPER, edge_width=0.6, order=17, marker="o", move=None):
+    """Draw one round dot, or another marker, of a size in points."""
+    return put(
+        axes,
+        Line2D(
+            [x],
+            [y],
+            linestyle="none",
+            marker=marker,
+            markersize=size,
+            color=colour,
+            markeredgecolor=edge,
+            markeredgewidth=edge_width,
+            zorder=order,
+        ),
+        move=move,
+    )
+
+
+def area(axes, points, *, fill="none", edge="none", width=0.0, order=3, hatch=None, move=None):
+    """Fill an outline, given as rows of x and y."""
+    return put(
+        axes,
+        Polygon(
+            points,
+            closed=True,
+            facecolor=fill,
+            edgecolor=edge,
+            linewidth=width,
+            zorder=order,
+            hatch=hatch,
+            joinstyle="round",
+        ),
+        move=move,
+    )
+
+
+def box(x, y, width, height):
+    """Return the corners of an upright box from its lower left corner."""
+    return [(x, y), (x + width, y), (x + width, y + height), (x, y + height)]
+
+
+def oval(axes, x, y, width, height, *, fill="none", edge="none", edge_width=0.0, order=3, move=None):
+    """Draw an upright ellipse of a width and height."""
+    return put(
+        axes,
+        Ellipse((x, y), width, height, facecolor=fill, edgecolor=edge, linewidth=edge_width, zorder=order),
+        move=move,
+    )
+
+
+def write(
+    axes, x, y, text, *, colour=TEXT, size=TEXT_PT, across="center", up="center", weight="normal", **more
+):
     """Put a text; ``across`` and ``up`` say which of its edges stands on the point."""
     return axes.text(
         x, y, text, color=colour, fontsize=size, ha=across, va=up, fontweight=weight, zorder=20, **more
@@ -36,14 +112,10 @@ def write(axes, x, y, text, *, colour=TEXT, size=TEXT_PT, across="center", up="c
 
 def section(axes, points, *, fill, hatch="", hatch_colour=SLATE, outline=SLATE, width=LINE, order=3):
     """Draw a cut face: pale fill, hatch, outline, as three layers so that the hatch can be paler."""
-    axes.add_patch(Polygon(points, closed=True, facecolor=fill, edgecolor="none", zorder=order))
+    area(axes, points, fill=fill, order=order)
     if hatch:
-        layer = Polygon(points, closed=True, facecolor="none", edgecolor=hatch_colour, linewidth=0, hatch=hatch)
-        layer.set_zorder(order + 0.1)
-        axes.add_patch(layer)
-    edge = Polygon(points, closed=True, facecolor="none", edgecolor=outline, linewidth=width, joinstyle="round")
-    edge.set_zorder(order + 0.2)
-    axes.add_patch(edge)
+        area(axes, points, edge=hatch_colour, hatch=hatch, order=order + 0.1)
+    area(axes, points, edge=outline, width=width, order=order + 0.2)
 
 
 def arrow(axes, start, end, *, colour=SLATE, width=LINE, head=12, style="-|>", order=15):
@@ -76,10 +148,8 @@ def leader(axes, text, *, at, to, across="left", up="center", colour=TEXT, elbow
         first = (at[0], at[1] + (0.019 if to[1] > at[1] else -0.019) * (high[1] - high[0]))
     else:
         first = (at[0] + {"left": -1, "right": 1, "center": 0}[across] * 0.006 * (wide[1] - wide[0]), at[1])
-    points = [first, *([elbow] if elbow else []), to]
-    axes.plot(*zip(*points, strict=True), color=colour, linewidth=THIN, zorder=16, solid_capstyle="round",
-              clip_on=False)
-    axes.plot(*to, marker="o", markersize=3.6, color=colour, markeredgecolor=PAPER, markeredgewidth=0.6, zorder=17)
+    line(axes, [first, *([elbow] if elbow else []), to], colour=colour, width=THIN, order=16)
+    dot(axes, *to, colour=colour)
 
 
 def dimension(axes, start, end, text, *, text_at, colour=TEXT, across="left", up="center", size=TEXT_PT):
@@ -90,4 +160,4 @@ def dimension(axes, start, end, text, *, text_at, colour=TEXT, across="left", up
 
 def witness(axes, start, end, *, colour=SLATE):
     """Draw the thin line that carries an edge out to its dimension."""
-    axes.plot(*zip(start, end, strict=True), color=colour, linewidth=THIN, zorder=14)
+    line(axes, [start, end], colour=colour, width=THIN, order=14)

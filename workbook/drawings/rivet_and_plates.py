@@ -3,10 +3,20 @@
 import numpy as np
 
 from drawings.gun import StudSize, draw_stud
-from drawings.marks import arrow, bare_axes, leader, number, section, write
+from drawings.marks import arrow, bare_axes, leader, line, number, section, write
 from drawings.picture import picture_of
 from drawings.rivet_section import JointSize, draw_joint
-from drawings.style import AMBER, BOLD, GREY, HEADING_PT, PALE_AMBER, TEXT_AMBER, TEXT_GREY, THIN, sheet_of_paper
+from drawings.style import (
+    AMBER,
+    BOLD,
+    GREY,
+    HEADING_PT,
+    PALE_AMBER,
+    TEXT_AMBER,
+    TEXT_GREY,
+    THIN,
+    sheet_of_paper,
+)
 from secondplate.checks import require_between
 
 WIDTH_IN, HEIGHT_IN = 9.0, 5.6
@@ -17,8 +27,12 @@ LEFT_MM, RIGHT_MM = -9.9, 9.9
 
 
 def rivet_and_plates(
-    *, stud_diameter_mm=6.0, flange_diameter_mm=7.0, head_diameter_mm=7.75, top_thickness_mm=2.0,
-    second_thickness_mm=2.0
+    *,
+    stud_diameter_mm=6.0,
+    flange_diameter_mm=7.0,
+    head_diameter_mm=7.75,
+    top_thickness_mm=2.0,
+    second_thickness_mm=2.0,
 ):
     """Draw the set rivet in section with the pull stud welded to its head and the direction of the pull.
 
@@ -55,14 +69,18 @@ def rivet_and_plates(
     True
     """
     stud_diameter_mm = require_between("stud diameter", stud_diameter_mm, 3, 8, unit="mm")
-    flange_diameter_mm = require_between("flange diameter", flange_diameter_mm, stud_diameter_mm, 10, unit="mm")
+    flange_diameter_mm = require_between(
+        "flange diameter", flange_diameter_mm, stud_diameter_mm, 10, unit="mm"
+    )
     head_diameter_mm = require_between("head diameter", head_diameter_mm, 4, 11, unit="mm")
     top_thickness_mm = require_between("top sheet thickness", top_thickness_mm, 0.8, 3, unit="mm")
     second_thickness_mm = require_between("second plate thickness", second_thickness_mm, 0.8, 3, unit="mm")
     stud = StudSize(diameter_mm=stud_diameter_mm, flange_diameter_mm=flange_diameter_mm)
     joint = JointSize(
-        head_diameter_mm=head_diameter_mm, top_thickness_mm=top_thickness_mm,
-        second_thickness_mm=second_thickness_mm, half_width_mm=8.9,
+        head_diameter_mm=head_diameter_mm,
+        top_thickness_mm=top_thickness_mm,
+        second_thickness_mm=second_thickness_mm,
+        half_width_mm=8.9,
     )
     with sheet_of_paper(width_in=WIDTH_IN, height_in=HEIGHT_IN) as figure:
         half = WIDTH_IN * MM_PER_IN / 2
@@ -93,8 +111,8 @@ def _words(stud, joint):
 def _draw_box_section(axes, joint):
     """Hint at the closed section behind the second plate."""
     edge, top, bottom = joint.half_width_mm - 0.6, joint.bottom_mm, FLOOR_MM + 0.5
-    axes.plot([-edge, -edge, edge, edge], [top, bottom, bottom, top], color=GREY, linewidth=THIN,
-              linestyle=(0, (6, 4)), zorder=1)
+    wall = [(-edge, top), (-edge, bottom), (edge, bottom), (edge, top)]
+    line(axes, wall, colour=GREY, width=THIN, dashes=(6, 4), order=1)
     write(axes, 0, (joint.button_mm + bottom) / 2, "closed section: no access from behind", colour=TEXT_GREY)
 
 
@@ -104,15 +122,29 @@ def _draw_collar(axes, stud):
     for side in (-1, 1):
         round_off = np.linspace(0, np.pi / 2, 10)
         bead = [(edge - 0.3 + 1.0 * np.sin(a), 0.85 * np.cos(a) ** 0.7) for a in round_off]
-        section(axes, [(side * x, y) for x, y in [(edge - 0.3, 0), *bead]], fill=PALE_AMBER, outline=AMBER, order=9)
+        section(
+            axes,
+            [(side * x, y) for x, y in [(edge - 0.3, 0), *bead]],
+            fill=PALE_AMBER,
+            outline=AMBER,
+            order=9,
+        )
 
 
 def _draw_pull(axes):
     """Draw the direction of the pull."""
     top = STUD_END_MM + 4.2
     arrow(axes, (0, STUD_END_MM + 0.5), (0, top), colour=AMBER, width=BOLD + 1.4, head=26)
-    write(axes, 1.0, top - 1.2, "pull, square to the sheet", across="left", colour=TEXT_AMBER, size=HEADING_PT,
-          weight="bold")
+    write(
+        axes,
+        1.0,
+        top - 1.2,
+        "pull, square to the sheet",
+        across="left",
+        colour=TEXT_AMBER,
+        size=HEADING_PT,
+        weight="bold",
+    )
 
 
 def _two_lines(axes, x, y, first, second, *, across, to):
@@ -124,20 +156,62 @@ def _two_lines(axes, x, y, first, second, *, across, to):
 def _name_left(axes, stud, joint):
     """Name stud, collar, head and top sheet down the left side."""
     thread = -stud.diameter_mm / 2 + 0.5
-    _two_lines(axes, LEFT_MM, 7.6, f"pull stud, {number(stud.diameter_mm)} mm", "stainless", across="right",
-               to=(thread, 6.6))
-    _two_lines(axes, LEFT_MM, 3.9, "weld collar", "even, all round", across="right",
-               to=(-stud.flange_diameter_mm / 2 - 0.25, 0.4))
-    _two_lines(axes, LEFT_MM, 0.7, f"top sheet, {number(joint.top_thickness_mm)} mm", "aluminium", across="right",
-               to=(-8.2, -joint.top_thickness_mm * 0.45))
+    _two_lines(
+        axes,
+        LEFT_MM,
+        7.6,
+        f"pull stud, {number(stud.diameter_mm)} mm",
+        "stainless",
+        across="right",
+        to=(thread, 6.6),
+    )
+    _two_lines(
+        axes,
+        LEFT_MM,
+        3.9,
+        "weld collar",
+        "even, all round",
+        across="right",
+        to=(-stud.flange_diameter_mm / 2 - 0.25, 0.4),
+    )
+    _two_lines(
+        axes,
+        LEFT_MM,
+        0.7,
+        f"top sheet, {number(joint.top_thickness_mm)} mm",
+        "aluminium",
+        across="right",
+        to=(-8.2, -joint.top_thickness_mm * 0.45),
+    )
 
 
 def _name_right(axes, joint):
     """Name head, tail and second plate down the right side."""
     tail_x, tail_y = joint.tail_mm
-    _two_lines(axes, RIGHT_MM, 3.9, f"rivet head, {number(joint.head_diameter_mm)} mm", "steel, flush", across="left",
-               to=(joint.head_diameter_mm / 2 - 0.75, -0.25))
-    _two_lines(axes, RIGHT_MM, 0.2, "flared tail", "grips the second plate", across="left",
-               to=(tail_x - 0.25, tail_y + 0.2))
-    _two_lines(axes, RIGHT_MM, -3.5, f"second plate, {number(joint.second_thickness_mm)} mm", "stays on the car",
-               across="left", to=(8.2, joint.bottom_mm + joint.second_thickness_mm / 2))
+    _two_lines(
+        axes,
+        RIGHT_MM,
+        3.9,
+        f"rivet head, {number(joint.head_diameter_mm)} mm",
+        "steel, flush",
+        across="left",
+        to=(joint.head_diameter_mm / 2 - 0.75, -0.25),
+    )
+    _two_lines(
+        axes,
+        RIGHT_MM,
+        0.2,
+        "flared tail",
+        "grips the second plate",
+        across="left",
+        to=(tail_x - 0.25, tail_y + 0.2),
+    )
+    _two_lines(
+        axes,
+        RIGHT_MM,
+        -3.5,
+        f"second plate, {number(joint.second_thickness_mm)} mm",
+        "stays on the car",
+        across="left",
+        to=(8.2, joint.bottom_mm + joint.second_thickness_mm / 2),
+    )

@@ -22,8 +22,17 @@ from drawings.style import (
 
 # Head 7.75 mm on a shank of 5.3 mm: usual body rivet, from memory; everything scales with the head.
 USUAL_HEAD_MM = 7.75
-_OUTER = ((3.875, 0.0), (3.85, -0.22), (3.35, -0.55), (2.9, -0.95), (2.68, -1.4), (2.65, -2.1),
-          (2.75, -2.7), (3.05, -3.15), (3.38, -3.4))
+_OUTER = (
+    (3.875, 0.0),
+    (3.85, -0.22),
+    (3.35, -0.55),
+    (2.9, -0.95),
+    (2.68, -1.4),
+    (2.65, -2.1),
+    (2.75, -2.7),
+    (3.05, -3.15),
+    (3.38, -3.4),
+)
 _INNER = ((2.95, -3.3), (2.4, -2.85), (1.95, -2.35), (1.72, -1.9), (1.66, -1.45), (1.45, -1.17), (0.0, -1.1))
 
 
@@ -91,8 +100,15 @@ def draw_joint(axes, size):
     outer, inner = _scaled(_OUTER, size), _scaled(_INNER, size)
     slug = [p for p in inner if p[1] > -2.6 * size.depth_scale]
     slug_bottom = [(slug[0][0], slug[0][1] - 0.12), (0.0, slug[0][1] - 0.3)]
-    section(axes, _mirrored([inner[-1], *reversed(slug), *slug_bottom]), fill=PALE_GREY, hatch=TOP_HATCH,
-            hatch_colour=GREY, width=1.0, order=4)
+    section(
+        axes,
+        _mirrored([inner[-1], *reversed(slug), *slug_bottom]),
+        fill=PALE_GREY,
+        hatch=TOP_HATCH,
+        hatch_colour=GREY,
+        width=1.0,
+        order=4,
+    )
     rivet = _mirrored([*outer, *inner])
     section(axes, rivet, fill=MID_SLATE, hatch=STEEL_HATCH, hatch_colour=SLATE, order=5)
 

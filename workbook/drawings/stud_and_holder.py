@@ -1,10 +1,10 @@
 """Stud, holder and nose over the rivet head in section: once held off to see the protrusion, once lifted."""
 
 from drawings.gun import HOLDER_WALL_MM, StudSize, draw_arc, draw_holder, draw_nose, draw_stud
-from drawings.marks import arrow, bare_axes, dimension, leader, number, witness, write
+from drawings.marks import arrow, bare_axes, dimension, leader, line, number, witness, write
 from drawings.picture import picture_of
 from drawings.rivet_section import JointSize, draw_joint
-from drawings.style import HEADING_PT, SLATE, TEXT, TEXT_AMBER, THIN, sheet_of_paper
+from drawings.style import CENTRE_LINE, HEADING_PT, TEXT, TEXT_AMBER, THIN, sheet_of_paper
 from secondplate.checks import require_between
 
 WIDTH_IN, HEIGHT_IN = 9.0, 5.35
@@ -62,7 +62,9 @@ def stud_and_holder(
     True
     """
     stud_diameter_mm = require_between("stud diameter", stud_diameter_mm, 3, 8, unit="mm")
-    flange_diameter_mm = require_between("flange diameter", flange_diameter_mm, stud_diameter_mm, 10, unit="mm")
+    flange_diameter_mm = require_between(
+        "flange diameter", flange_diameter_mm, stud_diameter_mm, 10, unit="mm"
+    )
     protrusion_mm = require_between("protrusion", protrusion_mm, 0.2, 5, unit="mm")
     lift_mm = require_between("lift", lift_mm, 0.2, 5, unit="mm")
     head_diameter_mm = require_between("head diameter", head_diameter_mm, 4, 11, unit="mm")
@@ -81,7 +83,8 @@ def _views(figure):
     height_mm = VIEW_MM / (WIDTH_IN / 2) * HEIGHT_IN
     span = (FLOOR_MM, FLOOR_MM + height_mm)
     return [
-        bare_axes(figure, (0.5 * i, 0, 0.5, 1), width=(-VIEW_MM / 2, VIEW_MM / 2), height=span) for i in range(2)
+        bare_axes(figure, (0.5 * i, 0, 0.5, 1), width=(-VIEW_MM / 2, VIEW_MM / 2), height=span)
+        for i in range(2)
     ]
 
 
@@ -94,7 +97,9 @@ def _landing(stud, joint, offset_mm):
     """Say in words where the flange lands."""
     overhang = _overhang_mm(stud, joint, offset_mm)
     if overhang > 0:
-        return f"it lands on the shoulder, {number(overhang)} mm past the edge of the head, onto the aluminium"
+        return (
+            f"it lands on the shoulder, {number(overhang)} mm past the edge of the head, onto the aluminium"
+        )
     return f"the flange stays {number(-overhang)} mm inside the edge of the head"
 
 
@@ -128,7 +133,9 @@ def _draw_held_off(axes, stud, joint, protrusion_mm, offset_mm):
     draw_nose(axes, x=offset_mm, y=nose, bore_mm=bore, top_mm=TOP_MM, wall_mm=WALL_MM)
     draw_holder(axes, stud, x=offset_mm, y=HELD_OFF_MM, reach_mm=protrusion_mm + 2.4, top_mm=TOP_MM)
     draw_stud(axes, stud, x=offset_mm, y=HELD_OFF_MM, cut_off_mm=TOP_MM - HELD_OFF_MM - 0.6)
-    _dimension_height(axes, stud, joint, low=HELD_OFF_MM, high=nose, offset_mm=offset_mm, text=number(protrusion_mm))
+    _dimension_height(
+        axes, stud, joint, low=HELD_OFF_MM, high=nose, offset_mm=offset_mm, text=number(protrusion_mm)
+    )
     write(axes, 0, NAME_MM, "held off: protrusion", size=HEADING_PT, weight="bold")
     _name_the_gun(axes, stud, joint, offset_mm)
     _name_the_joint(axes, joint)
@@ -159,13 +166,15 @@ def _dimension_height(axes, stud, joint, *, low, high, offset_mm, text):
     """Dimension a height beside the nose, on the side that has room."""
     side = _free_side(offset_mm)
     edge = offset_mm + side * (_bore_mm(stud, joint) / 2 + WALL_MM)
-    line = edge + side * 1.3
+    across = edge + side * 1.3
     for level in (low, high):
-        witness(axes, (offset_mm + side * stud.flange_diameter_mm / 2, level), (line + side * 0.4, level))
-    _heads_inwards(axes, line, low, high)
+        witness(axes, (offset_mm + side * stud.flange_diameter_mm / 2, level), (across + side * 0.4, level))
+    _heads_inwards(axes, across, low, high)
     # A short height has no room for its text between the witness lines.
     level = (low + high) / 2 if high - low > SHORT_MM else high + 1.1
-    write(axes, line + side * 0.5, level, f"{text} mm", across="left" if side > 0 else "right", weight="bold")
+    write(
+        axes, across + side * 0.5, level, f"{text} mm", across="left" if side > 0 else "right", weight="bold"
+    )
 
 
 def _heads_inwards(axes, x, low, high):
@@ -181,8 +190,22 @@ def _name_the_gun(axes, stud, joint, offset_mm):
     """Name stud, holder and nose above the gun."""
     wall = offset_mm - _bore_mm(stud, joint) / 2 - WALL_MM / 2
     grip = offset_mm + stud.diameter_mm / 2 + 0.9
-    leader(axes, "nose", at=(max(wall - 0.6, -11.8), LABEL_MM), to=(wall, TOP_MM - 1.6), across="center", drop=True)
-    leader(axes, "stud", at=(offset_mm - 0.4, LABEL_MM), to=(offset_mm - 0.4, TOP_MM - 1.6), across="center", drop=True)
+    leader(
+        axes,
+        "nose",
+        at=(max(wall - 0.6, -11.8), LABEL_MM),
+        to=(wall, TOP_MM - 1.6),
+        across="center",
+        drop=True,
+    )
+    leader(
+        axes,
+        "stud",
+        at=(offset_mm - 0.4, LABEL_MM),
+        to=(offset_mm - 0.4, TOP_MM - 1.6),
+        across="center",
+        drop=True,
+    )
     leader(axes, "holder", at=(grip + 1.8, LABEL_MM), to=(grip, TOP_MM - 1.6), across="center", drop=True)
 
 
@@ -191,7 +214,9 @@ def _name_the_joint(axes, joint):
     half = joint.top_thickness_mm / 2
     leader(axes, "top sheet", at=(-10.2, NOTE_MM), to=(-9.0, -half), across="center", drop=True)
     leader(axes, "rivet", at=(-1.6, NOTE_MM), to=(-1.6 * joint.scale, -0.5), across="center", drop=True)
-    leader(axes, "second sheet", at=(9.2, NOTE_MM), to=(8.0, joint.bottom_mm + half), across="center", drop=True)
+    leader(
+        axes, "second plate", at=(9.2, NOTE_MM), to=(8.0, joint.bottom_mm + half), across="center", drop=True
+    )
 
 
 def _draw_gas(axes, stud, joint, offset_mm):
@@ -207,10 +232,16 @@ def _draw_gas(axes, stud, joint, offset_mm):
 
 def _draw_axes_of_turn(axes, offset_mm):
     """Draw the axis of the head, and with an offset its distance from the stud's."""
-    dashes = {"linewidth": THIN, "linestyle": (0, (9, 3, 2, 3)), "zorder": 12}
-    axes.plot([0, 0], [-6.2, 1.6], color=SLATE, **dashes)
+    line(axes, [(0, -6.2), (0, 1.6)], width=THIN, dashes=CENTRE_LINE, order=12)
     if offset_mm:
-        axes.plot([offset_mm, offset_mm], [-6.2, 3.0], color=TEXT_AMBER, **dashes)
+        line(
+            axes,
+            [(offset_mm, -6.2), (offset_mm, 3.0)],
+            colour=TEXT_AMBER,
+            width=THIN,
+            dashes=CENTRE_LINE,
+            order=12,
+        )
 
 
 def _note_landing(axes, stud, joint, offset_mm):

@@ -21,6 +21,8 @@ PALE_AMBER = "#f7e8d5"
 PALE_GREY = "#eef1f3"
 MID_SLATE = "#a9bfce"
 MID_GREY = "#c3cad0"
+MID_AMBER = "#dfae78"
+ARC_GLOW = "#f0c48f"
 
 TEXT = SLATE
 TEXT_AMBER = "#8a4a0f"
@@ -32,6 +34,8 @@ HEADING_PT = 14
 THIN = 0.8
 LINE = 1.5
 BOLD = 2.6
+
+CENTRE_LINE = (9, 3, 2, 3)
 
 STEEL_HATCH = "/////"
 TOP_HATCH = "\\\\\\"

@@ -6,9 +6,7 @@ milliseconds, seconds. The ramps of current and movement are drawn as straight l
 
 from dataclasses import dataclass
 
-from matplotlib.patches import Rectangle
-
-from drawings.marks import arrow, bare_axes, dimension, leader, number, write
+from drawings.marks import area, arrow, bare_axes, box, dimension, leader, line, number, write
 from drawings.picture import picture_of
 from drawings.scales import ROUND_CLOSE, round_up, steps
 from drawings.style import (
@@ -106,7 +104,8 @@ def weld_cycle(*, current_a, time_ms, lift_mm, protrusion_mm, pre_flow_s, post_f
     pre_flow_s = require_between("pre-flow", pre_flow_s, 0, 10, unit="s")
     post_flow_s = require_between("post-flow", post_flow_s, 0, 10, unit="s")
     times = _Times(
-        weld_end_ms=round_up(time_ms * 1.25, among=ROUND_CLOSE), gas_end_s=max(1.0, round_up(max(pre_flow_s, post_flow_s, 1.0)))
+        weld_end_ms=round_up(time_ms * 1.25, among=ROUND_CLOSE),
+        gas_end_s=max(1.0, round_up(max(pre_flow_s, post_flow_s, 1.0))),
     )
     with sheet_of_paper(width_in=WIDTH_IN, height_in=HEIGHT_IN) as figure:
         axes = bare_axes(figure, width=(0, WIDTH_IN), height=(0, HEIGHT_IN))
@@ -141,7 +140,7 @@ def _words(current_a, time_ms, lift_mm, protrusion_mm, pre_flow_s, post_flow_s):
 def _stages(axes, times, time_ms):
     """Shade the arc across all strips and name the stages along the top."""
     start, end = times.weld(0), times.weld(time_ms)
-    axes.add_patch(Rectangle((start, AXIS_Y), end - start, 4.97, facecolor=PALE_AMBER, edgecolor="none", zorder=1))
+    area(axes, box(start, AXIS_Y, end - start, 4.97), fill=PALE_AMBER, order=1)
     top = HEIGHT_IN - 0.25
     write(axes, sum(BEFORE) / 2, top, "touch", size=HEADING_PT, weight="bold")
     write(axes, start - 0.08, top, "lift", size=HEADING_PT, weight="bold", across="right")
@@ -160,7 +159,7 @@ def _row_name(axes, row, name, unit):
 def _base_line(axes, y):
     """Draw the zero line of a strip, open where the time axis is cut."""
     for left, right in (BEFORE, WELD, AFTER):
-        axes.plot([left, right], [y, y], color=MID_GREY, linewidth=THIN, zorder=2)
+        line(axes, [(left, y), (right, y)], colour=MID_GREY, width=THIN, order=2)
 
 
 def _current(axes, times, current_a, time_ms):
@@ -174,19 +173,36 @@ def _current(axes, times, current_a, time_ms):
     _base_line(axes, low)
     xs = [BEFORE[0], WELD[0] + 0.1, WELD[0] + 0.1, start, start, end, end, AFTER[1]]
     ys = [low, low, pilot, pilot, top, top, low, low]
-    axes.fill_between([start, end], low, top, facecolor="none", edgecolor=AMBER, hatch="///", linewidth=0, zorder=3)
-    axes.plot(xs, ys, color=AMBER, linewidth=BOLD, zorder=5, solid_joinstyle="miter")
-    leader(axes, "small pilot\narc first", at=(BEFORE[1] - 0.1, 4.85), to=(WELD[0] + 0.3, pilot), across="right")
-    write(axes, end + 0.12, max(top - 0.12, low + 0.25), f"{number(current_a)} A", across="left",
-          size=HEADING_PT, weight="bold", colour=TEXT_AMBER)
+    area(axes, box(start, low, end - start, top - low), edge=AMBER, hatch="///", order=3)
+    line(axes, list(zip(xs, ys, strict=True)), colour=AMBER, width=BOLD, order=5, solid_joinstyle="miter")
+    leader(
+        axes, "small pilot\narc first", at=(BEFORE[1] - 0.1, 4.85), to=(WELD[0] + 0.3, pilot), across="right"
+    )
+    write(
+        axes,
+        end + 0.12,
+        max(top - 0.12, low + 0.25),
+        f"{number(current_a)} A",
+        across="left",
+        size=HEADING_PT,
+        weight="bold",
+        colour=TEXT_AMBER,
+    )
     _duration(axes, start, end, top + 0.14, time_ms)
 
 
 def _duration(axes, start, end, y, time_ms):
     """Dimension the weld time above the main current."""
     arrow(axes, (start, y), (end, y), colour=TEXT_AMBER, width=1.0, head=9, style="<|-|>")
-    write(axes, (start + end) / 2, y + 0.15, f"{number(time_ms)} ms", size=HEADING_PT, weight="bold",
-          colour=TEXT_AMBER)
+    write(
+        axes,
+        (start + end) / 2,
+        y + 0.15,
+        f"{number(time_ms)} ms",
+        size=HEADING_PT,
+        weight="bold",
+        colour=TEXT_AMBER,
+    )
 
 
 def _stud_tip(axes, times, time_ms, lift_mm, protrusion_mm):
@@ -201,18 +217,28 @@ def _stud_tip(axes, times, time_ms, lift_mm, protrusion_mm):
     _row_name(axes, STUD_ROW, "Stud tip", "height in mm")
     _base_line(axes, zero)
     xs = [BEFORE[0], WELD[0] + 0.1, start, end - fall, end, AFTER[1]]
-    axes.plot(xs, [zero, zero, up, up, down, down], color=SLATE, linewidth=BOLD, zorder=6)
+    line(axes, list(zip(xs, [zero, zero, up, up, down, down], strict=True)), width=BOLD, order=6)
     write(axes, BEFORE[0], zero + 0.17, "on the head", across="left")
     middle = start + 0.15
-    dimension(axes, (middle, zero), (middle, up), f"lift {number(lift_mm)} mm",
-              text_at=(middle + 0.1, (zero + up) / 2 - 0.02))
+    dimension(
+        axes,
+        (middle, zero),
+        (middle, up),
+        f"lift {number(lift_mm)} mm",
+        text_at=(middle + 0.1, (zero + up) / 2 - 0.02),
+    )
     write(axes, AFTER[0], zero + 0.17, "pressed in", across="left")
     spring = zero - protrusion_mm * inch_per_mm
     x = BEFORE[0] + 0.15
-    axes.plot([BEFORE[0], AFTER[1]], [spring, spring], color=GREY, linewidth=THIN, linestyle=(0, (5, 4)), zorder=4)
+    line(axes, [(BEFORE[0], spring), (AFTER[1], spring)], colour=GREY, width=THIN, dashes=(5, 4), order=4)
     write(axes, AFTER[0], spring - 0.17, "reach of the spring", across="left", colour=TEXT_GREY)
-    dimension(axes, (x, zero), (x, spring), f"protrusion {number(protrusion_mm)} mm",
-              text_at=(x + 0.1, (zero + spring) / 2))
+    dimension(
+        axes,
+        (x, zero),
+        (x, spring),
+        f"protrusion {number(protrusion_mm)} mm",
+        text_at=(x + 0.1, (zero + spring) / 2),
+    )
 
 
 def _gas(axes, times, pre_flow_s, post_flow_s):
@@ -224,8 +250,7 @@ def _gas(axes, times, pre_flow_s, post_flow_s):
         write(axes, sum(WELD) / 2, (low + high) / 2, "no gas")
         return
     left, right = times.before(pre_flow_s), times.after(post_flow_s)
-    axes.add_patch(Rectangle((left, low), right - left, high - low, facecolor=PALE_SLATE, edgecolor=SLATE,
-                             linewidth=LINE, zorder=4))
+    area(axes, box(left, low, right - left, high - low), fill=PALE_SLATE, edge=SLATE, width=LINE, order=4)
     write(axes, sum(WELD) / 2, (low + high) / 2, "gas on")
     above = high + 0.19
     write(axes, BEFORE[0], above, f"{number(pre_flow_s)} s before", across="left")
@@ -235,11 +260,11 @@ def _gas(axes, times, pre_flow_s, post_flow_s):
 def _time_axis(axes, times):
     """Draw the time axis in its three scales with a cut between them."""
     for left, right in (BEFORE, WELD, AFTER):
-        axes.plot([left, right], [AXIS_Y, AXIS_Y], color=GREY, linewidth=1.0, zorder=8)
+        line(axes, [(left, AXIS_Y), (right, AXIS_Y)], colour=GREY, width=1.0, order=8)
     for cut in ((BEFORE[1] + WELD[0]) / 2, (WELD[1] + AFTER[0]) / 2):
         for shift in (-0.04, 0.04):
-            axes.plot([cut + shift - 0.04, cut + shift + 0.04], [AXIS_Y - 0.1, AXIS_Y + 0.1], color=GREY,
-                      linewidth=1.0, zorder=8)
+            slant = [(cut + shift - 0.04, AXIS_Y - 0.1), (cut + shift + 0.04, AXIS_Y + 0.1)]
+            line(axes, slant, colour=GREY, width=1.0, order=8)
     for time_s in steps(times.gas_end_s, most=2):
         _tick(axes, times.before(time_s), number(-time_s))
         _tick(axes, times.after(time_s), number(time_s))
@@ -253,5 +278,5 @@ def _time_axis(axes, times):
 
 def _tick(axes, x, text):
     """Mark and number one time on the axis."""
-    axes.plot([x, x], [AXIS_Y, AXIS_Y - 0.07], color=GREY, linewidth=1.0, zorder=8)
+    line(axes, [(x, AXIS_Y), (x, AXIS_Y - 0.07)], colour=GREY, width=1.0, order=8)
     write(axes, x, AXIS_Y - 0.22, text)
