@@ -31,8 +31,13 @@ def _weld_words(scenario):
     """Return each drawn weld in words."""
     shield = {"gas": "gas from the nozzle", "ferrule": "a ceramic ring round the foot"}
     return {
-        name: (
-            " mm stud, "ter and time hold a weld, or that none does."""
+        name: f"{weld['diameter_mm']} mm stud, {weld['time_ms']} ms, {shield[weld['shield']]}"
+        for name, weld in ((name, scenario[name]) for name in WELD_ROWS)
+    }
+
+
+def _process_of(weld):
+    """Return the process whose limits of diameter and time hold a weld, or that none does."""
     wanted = f"drawn arc with {weld['shield']}"
     for process in ("short cycle", wanted):
         limits = stud_weld.process_limits(process)
