@@ -13,7 +13,7 @@ KINDS = {
     Order: "order",
     Verdicts: "verdicts",
 }
-PRACTICE_NUMBERS = "You are not signed in: these are practice numbers. Answers are saved but cannot be handed in."
+PRACTICE_NUMBERS = "Practice numbers: you are not signed in, so these answers are saved but not handed in."
 
 
 def state_key(exercise, learner, round_number, digest):

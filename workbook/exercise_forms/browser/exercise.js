@@ -118,7 +118,7 @@ const PART_MAKERS = {
           draw();
         }
       },
-      say: (value) => (value.length ? value.map((id) => textOf(part.options, id)).join(", then ") : "not put in order yet"),
+      say: (value) => (value.length ? value.map((id, place) => `${place + 1}. ${textOf(part.options, id)}`).join(" ") : "not put in order yet"),
     };
   },
 
@@ -136,7 +136,7 @@ const PART_MAKERS = {
     });
     const head = make("tr", {}, make("td", {}), ...part.verdicts.map((verdict) => make("th", { scope: "col" }, verdict.text)));
     return {
-      node: group(part, make("table", {}, make("thead", {}, head), make("tbody", {}, ...rows))),
+      node: group(part, make("table", { class: "verdict-table" }, make("thead", {}, head), make("tbody", {}, ...rows))),
       read: () => Object.fromEntries(
         inputs.filter(({ input }) => input.checked).map(({ row, input }) => [row, input.value]),
       ),
