@@ -127,10 +127,9 @@ def exercise_feedback(exercise, result, *, settings, scenario, keys):
     current = result.current
     filled = words(exercise, scenario)
     marks = current.parts if current else result.parts
-    answers = current.answers if current else {}
     number = current.round_number if current else 1
     parts = tuple(
-        part_feedback(part, answers.get(part.id), marks[part.id], settings=settings, round_number=number)
+        part_feedback(part, marks[part.id].typed, marks[part.id], settings=settings, round_number=number)
         for part in exercise.parts
     )
     finished = bool(current and current.finished)

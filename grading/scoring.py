@@ -36,7 +36,7 @@ class PartMark:
     """One part in one round: the answer that earns the marks, the latest answer, and the tries used.
 
     ``best`` is the latest answer where none earns anything. ``finished`` holds once the part is right or no try
-    is left.
+    is left; ``typed`` is what ``latest`` judges, which later answers to a finished part no longer change.
     """
 
     part_id: str
@@ -46,6 +46,7 @@ class PartMark:
     tries_used: int
     latest: PartResult
     finished: bool
+    typed: object = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -217,11 +218,11 @@ def _mark_part(exercise, part, key, answers, credits):
     unchanged, as happens where another part of the form was corrected, uses no try.
     """
     best = latest = UNANSWERED
-    tries, best_share, previous = 0, 0.0, None
+    tries, best_share, previous, judged = 0, 0.0, None, None
     for typed in answers:
         if tries and typed == previous:
             continue
-        latest = score_part(part, key, typed)
+        latest, judged = score_part(part, key, typed), typed
         if latest.outcome in USES_A_TRY:
             share = credits[tries] * latest.fraction
             tries += 1
@@ -239,6 +240,7 @@ def _mark_part(exercise, part, key, answers, credits):
         tries_used=tries,
         latest=latest,
         finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
+        typed=judged,
     )
     return mark, earned
 
