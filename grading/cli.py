@@ -53,11 +53,14 @@ def demo(out, learners, as_json):
     somebody who handed in twice) and the results into OUT/results. All names are invented.
     """
     with one_sentence():
-        from grading.demo_class import write_demo_class
+        from grading.demo_class import DemoError, write_demo_class
 
         settings = read_class_file(SHIPPED_CLASS_FILE)
         with progress_bar("Inventing", quiet=as_json) as progress:
-            write_demo_class(out / "hand_ins", settings, learners=learners, progress=progress)
+            try:
+                write_demo_class(out / "hand_ins", settings, learners=learners, progress=progress)
+            except DemoError as error:
+                raise click.ClickException(str(error)) from error
         summary = _mark(
             out / "hand_ins", out / "results", settings, course=None, feedback=True, quiet=as_json
         )
@@ -125,7 +128,8 @@ def check(what, as_json):
             click.echo(json.dumps({"checked": what, "found": lines, "problems": problems}, indent=2))
         if problems:
             count = f"{len(problems)} problem{'s' if len(problems) > 1 else ''}"
-            raise click.ClickException(f"{what} has {count}: {'; '.join(problems)}")
+            message = f"{what} has {count}: {'; '.join(problems)}"
+            raise click.ClickException(message)
 
 
 @main.command()
@@ -199,7 +203,8 @@ def one_sentence():
         raise click.ClickException(str(error)) from error
     except OSError as error:
         place = f"{error.filename}: " if error.filename else ""
-        raise click.ClickException(f"{place}{error.strerror or error}") from error
+        message = f"{place}{error.strerror or error}"
+        raise click.ClickException(message) from error
 
 
 @contextmanager

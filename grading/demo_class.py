@@ -35,25 +35,47 @@ PRACTICALS = (
 SLOWEST, CLEVEREST = 0.45, 0.97  # share of first answers that are right, spread evenly over the class
 
 
+_MADE = ".invented_class"  # names the files that were made, so that only those are ever taken away
+
+
+class DemoError(ValueError):
+    """The class cannot be invented here; the message is one sentence."""
+
+
 def write_demo_class(folder, settings, *, learners=24, progress=None):
     """Write the hand-ins of an invented class into ``folder`` and return their paths.
 
     Beside ordinary ones there are a late one, a broken file, and a learner who handed in twice.
     """
     folder = Path(folder)
-    folder.mkdir(parents=True, exist_ok=True)
+    _clear_earlier(folder)
     due = datetime.fromisoformat(settings.due) if settings.due else datetime(2026, 12, 18, 18, tzinfo=UTC)
     paths = []
     for number in range(learners):
         dice = random.Random(f"invented class {number}")
-        late = number % 12 == 5
+        late = number % 11 == 5
         handed_in = due + timedelta(minutes=dice.randint(90, 1800) if late else -dice.randint(30, 12000))
-        paths += _hand_ins(folder, settings, number, dice, handed_in, twice=number % 24 == 9)
+        paths += _hand_ins(folder, settings, number, dice, handed_in, twice=number % 23 == 9)
         if progress:
             progress(number + 1, learners)
     broken = _hand_ins(folder, settings, learners, random.Random("broken"), due, twice=False)
     _tear(broken[0])
-    return paths + broken
+    paths += broken
+    (folder / _MADE).write_text("\n".join(path.name for path in paths), encoding="utf-8")
+    return paths
+
+
+def _clear_earlier(folder):
+    """Take away an invented class made here before; raise where other files lie in the folder."""
+    folder.mkdir(parents=True, exist_ok=True)
+    made = folder / _MADE
+    earlier = set(made.read_text(encoding="utf-8").splitlines()) if made.exists() else set()
+    others = [path for path in folder.iterdir() if path.name not in earlier | {_MADE}]
+    if others:
+        message = f"{folder} must be empty or hold an invented class, found {others[0].name}"
+        raise DemoError(message)
+    for name in earlier:
+        (folder / name).unlink(missing_ok=True)
 
 
 def learner_name(number):

@@ -10,7 +10,7 @@ import jinja2
 from markupsafe import Markup
 
 from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
-from grading.exercises import PAGES
+from grading.exercises import EXERCISES, PAGES
 from grading.export import printable, write_whole
 from grading.feedback import exercise_feedback
 from grading.gradebook import utc
@@ -19,7 +19,8 @@ from grading.marking import hand_in_pages, made_at
 from grading.scoring import Outcome
 from grading.variants import fill, scenario, words
 
-LONGEST_SHOWN = 120  # characters of one typed answer
+MOST_TO_GO_BACK_TO = 4
+LONGEST_SHOWN = 300  # characters of one typed answer
 _STATES = {Outcome.CORRECT: "right", Outcome.UNANSWERED: "open", Outcome.PARTLY: "partly"}
 
 
@@ -41,6 +42,7 @@ def feedback_page(hand_in, result, keys, problems, *, settings):
         late=bool(moment and settings.due) and moment > utc(settings.due),
         practicals=any(page.practical_points for page in PAGES.values()),
         problems=[_cut(problem.sentence, 300) for problem in problems],
+        go_back=_go_back(hand_in, result),
         pages=[_page(PAGES[page], result, keys, settings) for page in hand_in_pages(hand_in)],
     )
 
@@ -57,17 +59,53 @@ def _template():
 
 
 def _page(page, result, keys, settings):
-    """Describe one page of the workbook: its exercises that were answered, and what was left open."""
+    """Describe one page of the workbook: its objectives, its answered exercises, and what was left open."""
     results = {each.id: result.exercises[each.id] for each in page.exercises}
+    counting = [each for each in page.exercises if each.counts]
     answered = [each for each in page.exercises if results[each.id].current]
-    counting = [results[each.id] for each in page.exercises if each.counts]
+    plain = [each for each in answered if not each.counts and results[each.id].outcome is Outcome.CORRECT]
     return {
         "title": page.title,
-        "points": _number(sum(each.points for each in counting)),
-        "maximum": _number(sum(each.maximum for each in counting)),
-        "open": [each.title for each in page.exercises if each.counts and not results[each.id].current],
-        "exercises": [_exercise(each, results[each.id], result.learner, keys, settings) for each in answered],
+        **_sums(counting, results),
+        "objectives": list(_objectives(page, counting, results)),
+        "open": [each.title for each in counting if not results[each.id].current],
+        "plain": [each.title for each in plain],
+        "exercises": [
+            _exercise(each, results[each.id], result.learner, keys, settings)
+            for each in answered
+            if each not in plain
+        ],
     }
+
+
+def _sums(exercises, results):
+    """Add up what was earned with some exercises and what could have been."""
+    return {
+        "points": _number(sum(results[each.id].points for each in exercises)),
+        "maximum": _number(sum(results[each.id].maximum for each in exercises)),
+    }
+
+
+def _objectives(page, counting, results):
+    """Give each objective of a page with what was earned for it."""
+    for objective, text in page.objectives.items():
+        exercises = [each for each in counting if each.objective == objective]
+        if exercises:
+            yield {"text": text, **_sums(exercises, results)}
+
+
+def _go_back(hand_in, result):
+    """Return the answered exercises that lost most, each with the heading to read again."""
+    lost = [
+        (each.maximum - each.points, EXERCISES[each.exercise_id])
+        for each in result.exercises.values()
+        if each.current and EXERCISES[each.exercise_id].page in hand_in.journals
+    ]
+    worst = sorted((each for each in lost if each[0] > 0), key=lambda each: -each[0])[:MOST_TO_GO_BACK_TO]
+    return [
+        {"anchor": exercise.id, "title": exercise.title, "read_again": exercise.read_again}
+        for _, exercise in worst
+    ]
 
 
 def _exercise(exercise, result, learner, keys, settings):
@@ -81,11 +119,12 @@ def _exercise(exercise, result, learner, keys, settings):
     feedback = exercise_feedback(exercise, result, settings=settings, scenario=numbers, keys=key)
     right = result.outcome is Outcome.CORRECT
     return {
+        "anchor": exercise.id,
         "title": exercise.title,
         "points": _points(exercise, result),
-        "prompt": fill(exercise.prompt, filled),
+        "prompt": _prompt(exercise, current, filled),
         "parts": [
-            _part(part, each, current.answers.get(part.id), filled)
+            _part(part, each, current.parts[part.id].typed, filled)
             for part, each in zip(exercise.parts, feedback.parts, strict=True)
         ],
         "reasons": () if right else feedback.reasons,
@@ -94,17 +133,23 @@ def _exercise(exercise, result, learner, keys, settings):
 
 
 def _points(exercise, result):
-    """Say what an exercise earned, and in which round where there were several."""
+    """Say what an exercise earned, and that the best round counts where there were several."""
     if not exercise.counts:
         return "no marks"
     earned = f"{_number(result.points)} of {_number(result.maximum)}"
-    return f"{earned} (round {result.best_round})" if len(result.rounds) > 1 else earned
+    return f"{earned}, best of {len(result.rounds)} rounds" if len(result.rounds) > 1 else earned
+
+
+def _prompt(exercise, current, filled):
+    """Return what was asked, and in which round where it is not the first."""
+    text = fill(exercise.prompt, filled)
+    return f"Round {current.round_number}: {text}" if current.round_number > 1 else text
 
 
 def _part(part, feedback, typed, filled):
     """Describe one part: what was asked, answered, and what came of it."""
     return {
-        "ask": part.ask,
+        "ask": fill(part.ask, filled),
         "answer": shown_answer(part, typed, filled),
         "headline": feedback.headline,
         "sentences": feedback.sentences,
@@ -130,7 +175,11 @@ def _texts(options):
 def _verdict_lines(part, typed, filled):
     """Write one line for each row of a table."""
     verdicts = _texts(part.verdicts)
-    return [f"{fill(row.text, filled)}: {verdicts[typed[row.id]]}" for row in part.rows if typed.get(row.id)]
+    return [
+        f"{fill(row.text, filled).rstrip('.')}: {verdicts[typed[row.id]]}"
+        for row in part.rows
+        if typed.get(row.id)
+    ]
 
 
 _LINES = {
