@@ -4,6 +4,7 @@ A curve knows its source and its range, and refuses a temperature outside it.
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -11,14 +12,17 @@ from secondplate.arrays import plain
 from secondplate.checks import require_between, require_choice
 from secondplate.units import k_from_c
 
-# Enough for 1e-9 even next to the pole that heat capacity has at 735 C.
-_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(48)
-
 _TERMS = {
     "power": lambda theta, place: theta**place,
     "pole above": lambda theta, place: 1 / (place - theta),
     "pole below": lambda theta, place: 1 / (theta - place),
 }
+
+
+@cache
+def _gauss_legendre():
+    """Return nodes and weights, enough for 1e-9 even next to the pole that heat capacity has at 735 C."""
+    return np.polynomial.legendre.leggauss(48)  # loaded only when somebody integrates
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -153,9 +157,10 @@ class Curve:
 
     def _integral_of_piece(self, from_c, to_c):
         """Integrate where the curve is smooth, by Gauss and Legendre."""
+        nodes, weights = _gauss_legendre()
         half = (to_c - from_c) / 2
-        nodes = np.clip(from_c + half * (1 + _NODES), self.low_c, self.high_c)
-        return float(half * _WEIGHTS @ self._inside(nodes))
+        inside = np.clip(from_c + half * (1 + nodes), self.low_c, self.high_c)
+        return float(half * weights @ self._inside(inside))
 
 
 def curves_from_rows(rows):
