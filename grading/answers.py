@@ -16,6 +16,7 @@ from filelock import FileLock, Timeout
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
 LOCK_WAIT_S = 10.0
+_LOCK_POLL_S = 0.005  # an append takes a few milliseconds; a kernel that waits must find its gap
 
 _FIELDS = {
     "at": str,
@@ -214,7 +215,7 @@ class Journal:
 
     def _lock(self):
         """Return the lock that every reader and writer of this file takes."""
-        return FileLock(str(self.path) + ".lock", timeout=LOCK_WAIT_S)
+        return FileLock(str(self.path) + ".lock", timeout=LOCK_WAIT_S, poll_interval=_LOCK_POLL_S)
 
     def append(self, *, learner, course, page, exercise, round_number, bank, scenario, answers, at=None):
         """Save one submission and return its record once it is on the disk, else raise ``NotSavedError``."""

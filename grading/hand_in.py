@@ -117,7 +117,7 @@ def learner_slug(learner):
     name = normalise_learner(learner)
     plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
     slug = re.sub(r"[^a-z0-9]+", "_", plain.lower()).strip("_")[:40]
-    if slug == name and not _WINDOWS_DEVICES.fullmatch(slug):
+    if slug and slug == name and not _WINDOWS_DEVICES.fullmatch(slug):
         return slug
     digest = blake2b(name.encode("utf-8", "surrogatepass"), digest_size=4).hexdigest()
     return f"{slug or 'learner'}_{digest}"

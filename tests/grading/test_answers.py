@@ -296,7 +296,7 @@ def test_saved_means_on_the_disk(journal, monkeypatch):
 
 
 WRITER = """
-import sys
+import sys, time
 from grading.answers import Journal
 journal, count, name = Journal(sys.argv[1]), int(sys.argv[2]), sys.argv[3]
 print("ready", flush=True)
@@ -305,6 +305,7 @@ for number in range(count):
     journal.append(learner=name, course="c", page="arcs", exercise="arcs.energy", round_number=1, bank="b",
                    scenario="0" * 16, answers={"energy": f"{number} J"})
     print(number, flush=True)
+    time.sleep(0.001)
 """
 
 

@@ -1,0 +1,401 @@
+"""Hand-ins: a round trip, and what strangers may pack without harm."""
+
+import io
+import json
+import struct
+import time
+import zipfile
+import zlib
+from datetime import UTC, datetime
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from grading import hand_in
+from grading.answers import Journal
+from grading.hand_in import (
+    HandInError,
+    learner_of,
+    learner_slug,
+    pack_hand_in,
+    read_hand_in,
+    save_learner,
+    written_answer,
+)
+
+NOW = datetime(2026, 11, 25, 8, 30, 15, tzinfo=UTC)
+MANIFEST = {
+    "format": "second plate hand-in",
+    "version": 1,
+    "learner": "ann",
+    "display_name": "Ann",
+    "course": "test-class",
+    "bank": "test",
+    "made_at": "2026-11-25T08:30:15+00:00",
+}
+
+
+def _notebook(text, page="arcs"):
+    """Return a learner's whole notebook: code, output and the written practical answer."""
+    cells = [
+        {"cell_type": "code", "metadata": {}, "source": "raise SystemExit", "outputs": [], "execution_count": None},
+        {"cell_type": "markdown", "metadata": {"nbgrader": {"grade_id": f"{page}-practical"}}, "source": text},
+    ]
+    return json.dumps({"cells": cells, "metadata": {}, "nbformat": 4, "nbformat_minor": 5})
+
+
+@pytest.fixture
+def workbook(tmp_path, small_page):
+    """Return a workbook with one page, signed in, with three answers and a written one."""
+    folder = tmp_path / "work book"
+    page = folder / small_page.folder
+    page.mkdir(parents=True)
+    save_learner(folder, " Ann  Lee ")
+    for number in range(3):
+        Journal(page / "answers.jsonl").append(
+            learner="ann lee",
+            course="test-class",
+            page="arcs",
+            exercise="arcs.energy",
+            round_number=1,
+            bank="test",
+            scenario="0" * 16,
+            answers={"energy": f"{number} J"},
+        )
+    (page / "arcs.ipynb").write_text(_notebook(["I welded *one* stud,\n", "then pulled it."]), encoding="utf-8")
+    return folder
+
+
+@pytest.fixture
+def pack(workbook, small_page, class_settings, tmp_path):
+    """Return a function that packs the workbook."""
+
+    def packed(**how):
+        how = {"pages": {"arcs": small_page}, "bank_version": "test", "settings": class_settings, "now": NOW, **how}
+        return pack_hand_in(workbook, tmp_path, **how)
+
+    return packed
+
+
+@pytest.fixture
+def make_zip(tmp_path):
+    """Return a maker of zip files from names and bytes."""
+
+    def make(members, *, manifest=MANIFEST, packing=zipfile.ZIP_DEFLATED):
+        path = tmp_path / "made.zip"
+        with zipfile.ZipFile(path, "w", packing) as archive:
+            if manifest is not None:
+                archive.writestr("hand_in.json", manifest if isinstance(manifest, (str, bytes)) else json.dumps(manifest))
+            for name, data in members:
+                archive.writestr(name, data)
+        return path
+
+    return make
+
+
+def test_round_trip(pack):
+    """What is packed is read: who, which class, when, every record and the written answer."""
+    path = pack()
+    assert path.name.startswith("hand_in_ann_lee_")
+    assert path.name.endswith("_20261125_083015.zip")
+    got = read_hand_in(path)
+    assert (got.learner, got.display_name, got.course, got.bank) == ("ann lee", "Ann Lee", "test-class", "test")
+    assert got.made_at == "2026-11-25T08:30:15+00:00"
+    assert [record.answers["energy"] for record in got.records] == ["0 J", "1 J", "2 J"]
+    assert got.written == {"arcs": "I welded *one* stud,\nthen pulled it."}
+    assert got.problems == ()
+    assert list(path.parent.glob("*.new")) == []
+
+
+def test_only_the_written_answer_of_a_notebook_is_packed(pack):
+    """The learner's code and outputs stay at home, and what is packed is a valid small notebook."""
+    with zipfile.ZipFile(pack()) as archive:
+        notebook = json.loads(archive.read("pages/arcs.ipynb"))
+        assert sorted(archive.namelist()) == ["answers/arcs.jsonl", "hand_in.json", "pages/arcs.ipynb"]
+    assert len(notebook["cells"]) == 1
+    assert "SystemExit" not in json.dumps(notebook)
+    import nbformat
+
+    nbformat.validate(notebook)
+
+
+def test_a_whole_notebook_is_read_too(make_zip):
+    """Somebody who packs by hand may put the whole notebook in."""
+    assert read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("all of it"))])).written == {"arcs": "all of it"}
+
+
+def test_nobody_signed_in_cannot_hand_in(pack, workbook):
+    """Practice is not handed in; the sentence says what to do."""
+    (workbook / "learner.json").unlink()
+    with pytest.raises(HandInError, match="nobody is signed in: sign in on the first page, then hand in"):
+        pack()
+    (workbook / "learner.json").write_text("{")
+    with pytest.raises(HandInError, match="learner.json cannot be read, so nobody is signed in: sign in again"):
+        pack()
+
+
+def test_nothing_saved_cannot_be_handed_in(pack, workbook):
+    """Without a saved answer there is nothing to mark."""
+    (workbook / "1_arcs" / "answers.jsonl").unlink()
+    with pytest.raises(HandInError, match="there are no saved answers to hand in yet"):
+        pack()
+
+
+def test_a_journal_that_grew_past_the_limit_is_said(pack, workbook):
+    """A file that reading would refuse is not made in the first place."""
+    (workbook / "1_arcs" / "answers.jsonl").write_bytes(b"x" * 2_000_001)
+    with pytest.raises(HandInError, match=r"answers/arcs.jsonl must be at most 2,000,000 bytes .*, got 2,000,001"):
+        pack()
+
+
+def test_a_folder_that_cannot_be_written_is_said(workbook, small_page, class_settings, tmp_path):
+    """The learner is told where the file could not be put."""
+    with pytest.raises(HandInError, match="the hand-in cannot be written to .*nowhere"):
+        pack_hand_in(workbook, tmp_path / "nowhere", pages={"arcs": small_page}, settings=class_settings)
+
+
+@pytest.mark.parametrize("name", ["=cmd()", "<script>alert(1)</script>", "Zo\u00eb O'Neil", "\u674e\u5c0f\u9f99", "a" * 80])
+def test_names_are_kept_as_they_are(workbook, pack, name):
+    """A name that means something to a spreadsheet or a browser is data; it comes back letter by letter."""
+    save_learner(workbook, name)
+    got = read_hand_in(pack())
+    assert got.display_name == name
+
+
+@pytest.mark.parametrize("name", ["", "  ", "\u200b", "a" * 81])
+def test_unusable_names_are_refused(workbook, name):
+    """A name must hold something that can be seen, and fit on a mark list."""
+    with pytest.raises(ValueError, match="name must be 1 to 80 characters that can be seen"):
+        save_learner(workbook, name)
+
+
+def test_learner_is_found_from_any_page(workbook, tmp_path):
+    """The nearest learner file above a folder counts; without one it is practice."""
+    assert learner_of(workbook / "1_arcs").display_name == "Ann Lee"
+    assert learner_of(tmp_path).learner == ""
+
+
+@pytest.mark.parametrize("text", ["[]", "{}", '{"name": 5}', '{"name": " "}', "\x00", '{"name": "' + "a" * 100 + '"}', "[" * 9999])
+def test_broken_learner_files_are_said(workbook, text):
+    """A learner file that cannot be used is practice with a sentence, never another learner."""
+    (workbook / "learner.json").write_text(text)
+    who = learner_of(workbook)
+    assert who.learner == ""
+    assert "sign in again" in who.problem
+
+
+@pytest.mark.parametrize(
+    ("name", "slug"),
+    [("ann", "ann"), ("ann_lee", "ann_lee"), ("student7", "student7"), ("ANN", "ann")],
+)
+def test_plain_names_are_their_own_slug(name, slug):
+    """A name of small letters, digits and low lines needs no change."""
+    assert learner_slug(name) == slug
+
+
+@given(st.text(min_size=1, max_size=60))
+@settings(deadline=None)
+def test_slugs_are_safe_file_names(name):
+    """Any name gives a file name that every system takes: short, plain, no device name of Windows."""
+    slug = learner_slug(name)
+    assert 0 < len(slug) <= 50
+    assert set(slug) <= set("abcdefghijklmnopqrstuvwxyz0123456789_")
+    assert slug not in {"con", "nul", "prn", "aux", "com1", "lpt9"}
+
+
+def test_slugs_differ_where_names_do():
+    """Names that lose their difference in plain letters keep it in the hash."""
+    names = ["ann lee", "ann-lee", "ann.lee", "ann_lee", "\u00e4nn lee", "con", "../../x", "..\\x", "\u674e", "\u738b", "a" * 60, "a" * 61]
+    assert len({learner_slug(name) for name in names}) == len(names)
+
+
+@pytest.mark.parametrize(
+    ("members", "manifest", "sentence"),
+    [
+        ([("../../x", "x")], MANIFEST, "it holds '../../x', which has no place in one"),
+        ([("/etc/passwd", "x")], MANIFEST, "it holds '/etc/passwd'"),
+        ([("answers/../arcs.jsonl", "x")], MANIFEST, "has no place in one"),
+        ([("answers\\arcs.jsonl", "x")], MANIFEST, "has no place in one"),
+        ([("C:arcs.jsonl", "x")], MANIFEST, "has no place in one"),
+        ([("answers/arcs.ipynb", "x")], MANIFEST, "has no place in one"),
+        ([("answers/arcs.jsonl.exe", "x")], MANIFEST, "has no place in one"),
+        ([("answers/ARCS.jsonl", "x")], MANIFEST, "has no place in one"),
+        ([("pages/arcs.py", "x")], MANIFEST, "has no place in one"),
+        ([("answers/arcs.jsonl", ""), ("answers/arcs.jsonl", "")], MANIFEST, "it holds two files of the same name"),
+        ([(f"answers/a{n}.jsonl", "") for n in range(70)], MANIFEST, "it must hold at most 64 files, got 71"),
+        ([], None, "the file is no zip archive|it holds no hand_in.json"),
+        ([("answers/arcs.jsonl", "")], None, "it holds no hand_in.json"),
+        ([], "{", "hand_in.json cannot be read"),
+        ([], "[" * 50_000, "hand_in.json cannot be read"),
+        ([], "9" * 10_000, "hand_in.json cannot be read"),
+        ([], [], "hand_in.json does not say that it is one"),
+        ([], {}, "hand_in.json does not say that it is one"),
+        ([], {**MANIFEST, "version": 2}, "this hand-in has version 2, and this copy reads version 1"),
+        ([], {**MANIFEST, "learner": None}, "hand_in.json names no usable learner"),
+        ([], {**MANIFEST, "course": ["x"]}, "hand_in.json names no usable course"),
+        ([], {**MANIFEST, "display_name": "x" * 1000}, "hand_in.json names no usable display_name"),
+        ([], {**MANIFEST, "learner": " "}, "this hand-in names no learner: it was made without signing in"),
+        ([("answers/arcs.jsonl", b"0" * 2_000_001)], MANIFEST, "answers/arcs.jsonl must be at most 2,000,000 bytes"),
+        ([("pages/arcs.ipynb", b"0" * 5_000_001)], MANIFEST, "pages/arcs.ipynb must be at most 5,000,000 bytes"),
+        ([], b" " * 70_000, "hand_in.json must be at most 64,000 bytes"),
+    ],
+)
+@pytest.mark.filterwarnings("ignore:Duplicate name")
+def test_what_is_not_a_hand_in_is_refused_in_one_sentence(make_zip, members, manifest, sentence):
+    """A strange path, a doubled name, a missing or odd manifest, or too much of anything is refused."""
+    with pytest.raises(HandInError, match=sentence) as refusal:
+        read_hand_in(make_zip(members, manifest=manifest))
+    assert "\n" not in str(refusal.value)
+    assert len(str(refusal.value)) < 200
+
+
+def test_files_that_are_no_archive_are_refused(tmp_path):
+    """A text, an empty file, a folder and a file that is not there each get their sentence."""
+    path = tmp_path / "x.zip"
+    for content in (b"", b"hello", b"PK\x03\x04", b"\x00" * 1000):
+        path.write_bytes(content)
+        with pytest.raises(HandInError, match="the file is no zip archive, or its end is missing"):
+            read_hand_in(path)
+    with pytest.raises(HandInError, match="gone.zip cannot be read"):
+        read_hand_in(tmp_path / "gone.zip")
+    with pytest.raises(HandInError, match="cannot be read"):
+        read_hand_in(tmp_path)
+
+
+def test_every_truncation_is_refused(pack):
+    """Cut a hand-in anywhere: one sentence, never half of the answers."""
+    path = pack()
+    data = path.read_bytes()
+    for cut in range(0, len(data), 11):
+        path.write_bytes(data[:cut])
+        with pytest.raises(HandInError, match="no zip archive, or its end is missing|is damaged"):
+            read_hand_in(path)
+
+
+@given(data=st.data())
+@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_no_changed_byte_crashes_the_reading_or_changes_an_answer(pack, data):
+    """Change some bytes of a hand-in: it is refused with a sentence, or read with the answers that were saved."""
+    path = pack()
+    whole = path.read_bytes()
+    changed = bytearray(whole)
+    for place in data.draw(st.lists(st.integers(0, len(whole) - 1), min_size=1, max_size=4)):
+        changed[place] = data.draw(st.integers(0, 255))
+    path.write_bytes(bytes(changed))
+    try:
+        got = read_hand_in(path)
+    except HandInError as refusal:
+        assert str(refusal)
+        return
+    assert {record.answers["energy"] for record in got.records} <= {"0 J", "1 J", "2 J"}
+
+
+def _bomb(size, *, claimed):
+    """Return a hand-in whose journal unpacks to ``size`` zeros while its headers claim another size."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    block = packer.compress(b"\x00" * 1_000_000) + packer.flush(zlib.Z_FULL_FLUSH)  # can be repeated as it is
+    packed = block * (size // 1_000_000) + packer.flush()
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(buffer, "w") as archive:
+        archive.writestr("hand_in.json", json.dumps(MANIFEST))
+    head = buffer.getvalue()
+    start, count = head.rindex(b"PK\x01\x02"), struct.unpack("<H", head[-12:-10])[0]
+    name = b"answers/arcs.jsonl"
+    fields = struct.pack("<HHHHLLLHH", 0, 8, 0, 33, 0, len(packed), claimed, len(name), 0)
+    local = b"PK\x03\x04" + struct.pack("<H", 20) + fields + name
+    listed = b"PK\x01\x02" + struct.pack("<HH", 20, 20) + fields + struct.pack("<HHHLL", 0, 0, 0, 0, start) + name
+    directory = head[start:-22] + listed
+    offset = start + len(local) + len(packed)
+    end = b"PK\x05\x06" + struct.pack("<HHHHLLH", 0, 0, count + 1, count + 1, len(directory), offset, 0)
+    return head[:start] + local + packed + directory + end
+
+
+@pytest.mark.parametrize("claimed", [4_000_000_000, 1000, 2_000_000])
+def test_a_bomb_is_refused_at_once(tmp_path, claimed):
+    """Ten gigabytes packed into ten megabytes: refused within a second, whatever the headers claim."""
+    path = tmp_path / "bomb.zip"
+    path.write_bytes(_bomb(10_000_000_000, claimed=claimed))
+    start = time.perf_counter()
+    with pytest.raises(HandInError, match="must be at most 2,000,000 bytes|is damaged"):
+        read_hand_in(path)
+    assert time.perf_counter() - start < 1.0
+
+
+def test_a_huge_file_is_not_read_whole(tmp_path):
+    """A file of 10 GB (with holes) is refused by its size, in no time."""
+    path = tmp_path / "huge.zip"
+    with path.open("wb") as file:
+        file.truncate(10_000_000_000)
+    start = time.perf_counter()
+    with pytest.raises(HandInError, match="a hand-in must be at most 20,000,000 bytes, and this file is larger"):
+        read_hand_in(path)
+    assert time.perf_counter() - start < 1.0
+
+
+def test_a_long_list_of_members_is_not_parsed(tmp_path):
+    """A directory of 300,000 entries, or one that claims to be short, is refused before it is read."""
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(buffer, "w") as archive:
+        for number in range(3000):
+            archive.writestr(f"answers/a{number}.jsonl", b"")
+    data = bytearray(buffer.getvalue())
+    path = tmp_path / "long.zip"
+    for count in (3000, 1):
+        data[-14:-10] = struct.pack("<HH", count, count)
+        path.write_bytes(bytes(data))
+        with pytest.raises(HandInError, match="it must hold at most 64 files"):
+            read_hand_in(path)
+
+
+@pytest.mark.parametrize("packing", [zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA])
+def test_other_packings_are_refused(make_zip, packing):
+    """A packing that can ask for gigabytes of memory is refused by name."""
+    with pytest.raises(HandInError, match="hand_in.json is packed in a way that hand-ins never are"):
+        read_hand_in(make_zip([], packing=packing))
+
+
+def test_packed_again_by_hand(make_zip):
+    """Entries for the two folders, as file managers add them, do no harm."""
+    got = read_hand_in(make_zip([("answers/", ""), ("answers/arcs.jsonl", ""), ("pages/", "")]))
+    assert list(got.journals) == ["arcs"]
+
+
+def test_problems_of_journals_are_carried(make_zip):
+    """What the journal's reading sets aside is named with its page and line."""
+    got = read_hand_in(make_zip([("answers/arcs.jsonl", "rubbish\n{}\n"), ("pages/arcs.ipynb", "rubbish")]))
+    assert [(problem.place, problem.line) for problem in got.problems] == [
+        ("answers/arcs.jsonl", 1),
+        ("answers/arcs.jsonl", 2),
+        ("pages/arcs.ipynb", 0),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("notebook", "text"),
+    [
+        (_notebook("plain"), "plain"),
+        (_notebook(["two\n", "lines"]), "two\nlines"),
+        (_notebook(""), ""),
+        (_notebook("x", page="other"), None),
+        (_notebook([1, 2]), None),
+        ("{}", None),
+        ("[]", None),
+        ('{"cells": 5}', None),
+        ('{"cells": [5, null, {}, {"metadata": 5}, {"metadata": {"nbgrader": []}}]}', None),
+        ("[" * 50_000, None),
+        ("not json", None),
+    ],
+)
+def test_written_answers_are_read_as_text(notebook, text):
+    """The practical cell is found by its id; a notebook of any other shape gives nothing and no crash."""
+    assert written_answer(notebook.encode(), "arcs") == text
+
+
+def test_reading_imports_and_runs_nothing(make_zip, monkeypatch):
+    """No member is written anywhere, and nothing is evaluated."""
+    monkeypatch.setattr(zipfile.ZipFile, "extract", None)
+    monkeypatch.setattr(zipfile.ZipFile, "extractall", None)
+    before = dict(vars(hand_in))
+    read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("x"))]))
+    assert dict(vars(hand_in)) == before
