@@ -62,7 +62,10 @@ class Lab:
         self.process = subprocess.Popen(
             [sys.executable, "-m", "jupyterlab", *self._arguments(state)],
             env=os.environ
-            | {"PYTHONPATH": f"{ROOT}{os.pathsep}{ROOT / 'workbook'}", "JUPYTER_CONFIG_DIR": str(state / "config")},
+            | {
+                "PYTHONPATH": f"{ROOT}{os.pathsep}{ROOT / 'workbook'}",
+                "JUPYTER_CONFIG_DIR": str(state / "config"),
+            },
             stdout=self.log,
             stderr=subprocess.STDOUT,
         )
@@ -114,7 +117,16 @@ def copy_of_workbook(folder):
     shutil.copytree(
         ROOT / "workbook",
         folder,
-        ignore=shutil.ignore_patterns("*.py", "*.jsonl", "*.zip", "learner.json", "__pycache__", "secondplate", "drawings", "exercise_forms"),
+        ignore=shutil.ignore_patterns(
+            "*.py",
+            "*.jsonl",
+            "*.zip",
+            "learner.json",
+            "__pycache__",
+            "secondplate",
+            "drawings",
+            "exercise_forms",
+        ),
     )
     return folder
 
@@ -149,7 +161,9 @@ class AtThePage:
 
     def exercise(self, title):
         """Return the exercise with a title."""
-        form = self.window.locator(".exercise").filter(has=self.window.get_by_role("heading", name=title, exact=True))
+        form = self.window.locator(".exercise").filter(
+            has=self.window.get_by_role("heading", name=title, exact=True)
+        )
         return AtTheExercise(form)
 
     @property
@@ -205,7 +219,7 @@ def browser():
         started.close()
 
 
-@pytest.fixture()
+@pytest.fixture
 def lab(browser, tmp_path):
     """Start JupyterLab on a copy of the workbook whose path holds spaces."""
     state = tmp_path / "state"
@@ -215,7 +229,7 @@ def lab(browser, tmp_path):
     server.stop()
 
 
-@pytest.fixture()
+@pytest.fixture
 def learner(browser, lab):
     """Sit a learner down before an empty browser window of an ordinary small laptop."""
     window = browser.new_page(viewport={"width": 1366, "height": 768})

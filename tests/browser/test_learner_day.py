@@ -1,4 +1,4 @@
-"""A learner's day: open, sign in, answer every kind of part, read, hand in; then the instructor marks that file."""
+"""A learner's day: open, sign in, answer every kind of part, hand in; then the instructor marks that file."""
 
 import pytest
 

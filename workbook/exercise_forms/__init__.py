@@ -1,4 +1,4 @@
-"""Forms of the pages: exercises, explorers, sign-in, progress, hand-in. Thin adapters round grading and drawings."""
+"""Forms of the pages: exercises, explorers, sign-in, progress, hand-in. Adapters, and nothing more."""
 
 from exercise_forms.calls import exercise, hand_in, panel, sign_in, summary
 from exercise_forms.marks import mark

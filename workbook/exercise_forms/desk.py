@@ -4,7 +4,7 @@ One kernel has one desk. The journal is the only thing that is kept; all else ca
 """
 
 from datetime import datetime
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 
 import grading.exercises
@@ -83,7 +83,7 @@ class Desk:
         return datetime.fromisoformat(record.at).astimezone().strftime("%H:%M")
 
     def put(self, name, form):
-        """Lay a form on the desk in place of the one of that name, which a second run of its cell leaves behind."""
+        """Lay a form on the desk in place of the one that an earlier run of its cell left there."""
         if name in self._forms:
             self._forms[name].close()
         self._forms[name] = form
@@ -95,7 +95,7 @@ class Desk:
             form.told(news)
 
 
-@lru_cache(maxsize=None)
+@cache
 def desk_of(folder):
     """Return the one desk of a folder."""
     return Desk(folder)

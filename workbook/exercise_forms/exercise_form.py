@@ -1,7 +1,7 @@
 """The form of one exercise: what the browser sends is saved first, then marked, then answered."""
 
 from exercise_forms.exercise_state import exercise_state, state_key
-from exercise_forms.form import Form, script
+from exercise_forms.form import Form, script, sentence
 from grading.answers import NotSavedError
 from grading.variants import scenario_digest
 
@@ -62,7 +62,7 @@ class ExerciseForm(Form):
                 answers=message["answers"],
             )
         except NotSavedError as problem:
-            return {"kind": "problem", "sentence": f"Nothing was saved: {problem}"}
+            return {"kind": "problem", "sentence": sentence(problem)}
         self.desk.tell("answered")
         return {"kind": "saved", "at": at, "sentence": ""}
 
@@ -75,6 +75,6 @@ class ExerciseForm(Form):
 
     def _state(self):
         self._number += 1
-        return exercise_state(
-            self.exercise, self.desk, self.learner, self.round_number, self._result()
-        ) | {"number": self._number}
+        return exercise_state(self.exercise, self.desk, self.learner, self.round_number, self._result()) | {
+            "number": self._number
+        }

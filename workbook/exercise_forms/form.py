@@ -15,6 +15,12 @@ def script(name):
     return "\n".join((BROWSER_FILES / part).read_text(encoding="utf-8") for part in ("base.js", name))
 
 
+def sentence(words):
+    """Write the words of a refusal as a sentence of their own."""
+    text = str(words).strip()
+    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}"
+
+
 class Form(anywidget.AnyWidget):
     """A form on the page. A message from the browser gets exactly one reply, with the message's ticket."""
 
@@ -32,7 +38,7 @@ class Form(anywidget.AnyWidget):
         return f'{self.title[:40]}: press "Run", then "Run All Cells", to see this form.'
 
     def answer(self, message):
-        """Return the reply to a message: ``kind``, ``sentence`` and whatever the form's browser side needs."""
+        """Return the reply to a message: ``kind``, ``sentence`` and what else this form needs."""
         raise NotImplementedError
 
     def told(self, news):

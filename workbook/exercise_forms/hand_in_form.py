@@ -1,6 +1,6 @@
 """The button that makes the hand-in file."""
 
-from exercise_forms.form import Form, script
+from exercise_forms.form import Form, script, sentence
 from grading.hand_in import HandInError, pack_hand_in
 
 NOTES = [
@@ -27,7 +27,7 @@ class HandInForm(Form):
         try:
             path = pack_hand_in(folder, folder, settings=self.desk.settings)
         except HandInError as problem:
-            return {"kind": "problem", "sentence": f"No file was made: {problem}"}
+            return {"kind": "problem", "sentence": f"No file was made. {sentence(problem)}"}
         return {
             "kind": "saved",
             "sentence": "The hand-in file is made.",

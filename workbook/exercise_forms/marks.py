@@ -1,4 +1,4 @@
-"""The mark of one exercise as the gradebook's cell needs it: a plain float, whatever the journal looks like."""
+"""The mark of one exercise as the gradebook's cell needs it: a plain float, whatever the journal holds."""
 
 from pathlib import Path
 
@@ -17,6 +17,8 @@ def mark(exercise_id, *, folder=None, bank=grading.exercises):
     name = require_choice("exercise", exercise_id, bank.EXERCISES)
     place = Path.cwd() if folder is None else Path(folder)
     records = Journal(place / "answers.jsonl").read().records
-    result = mark_learner(records, settings_of(place), exercises=bank.EXERCISES, bank_version=bank.BANK_VERSION)
+    result = mark_learner(
+        records, settings_of(place), exercises=bank.EXERCISES, bank_version=bank.BANK_VERSION
+    )
     exercise = result.exercises[name]
     return float(min(max(exercise.points, 0.0), exercise.maximum))

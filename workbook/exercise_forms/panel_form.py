@@ -1,6 +1,6 @@
-"""The form of an explorer: settings in, picture and computed values out. It saves nothing and marks nothing."""
+"""The form of an explorer: settings in, picture and computed values out. Saves nothing, marks nothing."""
 
-from exercise_forms.form import Form, script
+from exercise_forms.form import Form, script, sentence
 from exercise_forms.panel import read_settings
 
 
@@ -33,7 +33,7 @@ class PanelForm(Form):
         try:
             view = self.panel.view(**settings)
         except ValueError as problem:
-            return {"problem": f"{problem}."}
+            return {"problem": sentence(problem)}
         return {
             "sentence": view.sentence,
             "rows": [list(row) for row in view.rows],

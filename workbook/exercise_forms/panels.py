@@ -10,7 +10,9 @@ TIME = Slide(name="time_ms", label="Weld time", unit="ms", low=5, high=200, step
 LIFT = Slide(name="lift_mm", label="Lift", unit="mm", low=0.4, high=4, step=0.1, start=1)
 PROTRUSION = Slide(name="protrusion_mm", label="Protrusion", unit="mm", low=0.5, high=5, step=0.1, start=2)
 PRE_FLOW = Slide(name="pre_flow_s", label="Gas before the weld", unit="s", low=0, high=3, step=0.1, start=1)
-POST_FLOW = Slide(name="post_flow_s", label="Gas after the weld", unit="s", low=0, high=3, step=0.1, start=0.5)
+POST_FLOW = Slide(
+    name="post_flow_s", label="Gas after the weld", unit="s", low=0, high=3, step=0.1, start=0.5
+)
 STUD = Pick(name="stud", label="Stud", options=("3 mm", "4 mm", "5 mm", "6 mm"), start="6 mm")
 
 
@@ -106,14 +108,17 @@ def _gas(*, flow_l_min, pre_flow_s, time_ms, post_flow_s, pressure_bar, water_ca
             ("Whole studs from the cylinder", f"{studs:,}".replace(",", " ")),
             ("Valve left open, closed room: oxygen at 19.5 % after", f"{minutes / 60:.3g} h"),
         ),
-        sentence="Below 19.5 % oxygen the air of a closed space is hazardous: shut the valve and let fresh air in.",
+        sentence="Below 19.5 % oxygen the air of a closed space is hazardous: shut the valve, let air in.",
     )
 
 
 def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, distance_m):
     """Show what the cable takes from the arc and how strong its field is."""
     drop = electrics.voltage_drop_v(
-        current_a=current_a, loop_length_m=loop_length_m, area_mm2=float(area_mm2.removesuffix(" mm2")), temperature_c=temperature_c
+        current_a=current_a,
+        loop_length_m=loop_length_m,
+        area_mm2=float(area_mm2.removesuffix(" mm2")),
+        temperature_c=temperature_c,
     )
     field = electrics.magnetic_field_ut(current_a=current_a, distance_m=distance_m)
     half = electrics.distance_for_field_m(current_a=current_a, field_ut=field / 2)
@@ -123,7 +128,7 @@ def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, dista
             ("Field of one cable at this distance", show_quantity(field, "uT", 3)),
             ("Half of that field at", show_quantity(half, "m", 3)),
         ),
-        sentence="Twice the distance from a single cable halves the field; both cables side by side nearly cancel it.",
+        sentence="Twice the distance from one cable halves the field; both cables side by side nearly cancel it.",
     )
 
 
@@ -139,7 +144,9 @@ PANELS = {
         intro=("Move the stud off the middle and see where its flange lands.",),
         controls=(
             STUD,
-            Slide(name="head_diameter_mm", label="Rivet head", unit="mm", low=5, high=10, step=0.05, start=7.75),
+            Slide(
+                name="head_diameter_mm", label="Rivet head", unit="mm", low=5, high=10, step=0.05, start=7.75
+            ),
             PROTRUSION,
             LIFT,
             Slide(name="offset_mm", label="Off the middle", unit="mm", low=-3, high=3, step=0.1, start=0),
@@ -165,8 +172,24 @@ PANELS = {
             PRE_FLOW,
             TIME,
             POST_FLOW,
-            Slide(name="water_capacity_l", label="Cylinder, water capacity", unit="L", low=2, high=50, step=1, start=10),
-            Slide(name="pressure_bar", label="Cylinder, gauge pressure", unit="bar", low=5, high=200, step=5, start=150),
+            Slide(
+                name="water_capacity_l",
+                label="Cylinder, water capacity",
+                unit="L",
+                low=2,
+                high=50,
+                step=1,
+                start=10,
+            ),
+            Slide(
+                name="pressure_bar",
+                label="Cylinder, gauge pressure",
+                unit="bar",
+                low=5,
+                high=200,
+                step=5,
+                start=150,
+            ),
             Slide(name="room_volume_m3", label="Closed room", unit="m3", low=5, high=200, step=5, start=40),
         ),
         view=_gas,
@@ -176,10 +199,39 @@ PANELS = {
         intro=("The weld current passes through every metre of both cables.",),
         controls=(
             CURRENT,
-            Slide(name="loop_length_m", label="Both cables together", unit="m", low=2, high=40, step=0.5, start=10),
-            Pick(name="area_mm2", label="Copper area", options=("25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2"), start="50 mm2"),
-            Slide(name="temperature_c", label="Copper temperature", unit="degC", low=0, high=80, step=1, start=20),
-            Slide(name="distance_m", label="Distance from the cable", unit="m", low=0.05, high=2, step=0.05, start=0.3),
+            Slide(
+                name="loop_length_m",
+                label="Both cables together",
+                unit="m",
+                low=2,
+                high=40,
+                step=0.5,
+                start=10,
+            ),
+            Pick(
+                name="area_mm2",
+                label="Copper area",
+                options=("25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2"),
+                start="50 mm2",
+            ),
+            Slide(
+                name="temperature_c",
+                label="Copper temperature",
+                unit="degC",
+                low=0,
+                high=80,
+                step=1,
+                start=20,
+            ),
+            Slide(
+                name="distance_m",
+                label="Distance from the cable",
+                unit="m",
+                low=0.05,
+                high=2,
+                step=0.05,
+                start=0.3,
+            ),
         ),
         view=_cable_and_field,
     ),

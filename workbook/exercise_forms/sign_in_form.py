@@ -1,6 +1,6 @@
 """The form that asks who is at work."""
 
-from exercise_forms.form import Form, script
+from exercise_forms.form import Form, script, sentence
 from grading.hand_in import save_learner
 
 NOBODY = "Nobody is signed in yet. All exercises work with practice numbers; sign in to get your own."
@@ -34,7 +34,7 @@ class SignInForm(Form):
         try:
             learner = save_learner(self.desk.workbook_folder, message["name"])
         except ValueError as problem:
-            return {"kind": "problem", "sentence": f"Not signed in: {problem}."}
+            return {"kind": "problem", "sentence": f"Not signed in. {sentence(problem)}"}
         self.desk.tell("signed in")
         return {"kind": "saved", "sentence": f"Saved. Welcome, {learner.display_name}."}
 

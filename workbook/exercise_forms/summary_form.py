@@ -1,7 +1,7 @@
 """The progress of a page by objective, marked anew after every answer."""
 
 from exercise_forms.exercise_state import PRACTICE_NUMBERS
-from exercise_forms.form import Form, script
+from exercise_forms.form import Form, script, sentence
 
 PROVISIONAL = "Marks are provisional: your instructor's copy of the workbook marks the hand-in again."
 
@@ -37,8 +37,15 @@ class SummaryForm(Form):
                 _objective(text, [pair for pair in pairs if pair[0].objective == name])
                 for name, text in self.page.objectives.items()
             ],
-            "notes": [*([] if learner.learner else [PRACTICE_NUMBERS]), PROVISIONAL, *_problems(result)],
+            "notes": [*([] if learner.learner else [PRACTICE_NUMBERS]), PROVISIONAL, *self._problems(result)],
         }
+
+    def _problems(self, result):
+        """Return what the journal and the marking report, once each; practice is no problem to a learner."""
+        problems = (*self.desk.journal.read().problems, *result.problems)
+        return list(
+            dict.fromkeys(sentence(problem.sentence) for problem in problems if problem.kind != "practice")
+        )
 
 
 def _objective(text, pairs):
@@ -60,9 +67,3 @@ def _words(exercise, mark):
         return "not started yet"
     done = "finished" if mark.current.finished else "open"
     return f"{done}, {mark.points:.4g} of {mark.maximum:g} points" if exercise.counts else done
-
-
-def _problems(result):
-    """Return what the journal reports, once each; practice is no problem to a learner."""
-    sentences = (problem.sentence for problem in result.problems if problem.kind != "practice")
-    return list(dict.fromkeys(sentences))
