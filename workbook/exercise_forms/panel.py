@@ -32,10 +32,8 @@ class Slide:
             return None, f"{self.label}: {reading.problem}."
         if not self.low <= reading.value <= self.high:
             low, high = show_quantity(self.low, self.unit), show_quantity(self.high, self.unit)
-            return (
-                None,
-                f"{self.label} must be between {low} and {high}, got {show_quantity(reading.value, self.unit)}.",
-            )
+            got = show_quantity(reading.value, self.unit)
+            return None, f"{self.label} must be between {low} and {high}, got {got}."
         return reading.value, ""
 
 

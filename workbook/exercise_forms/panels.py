@@ -128,7 +128,7 @@ def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, dista
             ("Field of one cable at this distance", show_quantity(field, "uT", 3)),
             ("Half of that field at", show_quantity(half, "m", 3)),
         ),
-        sentence="Twice the distance from one cable halves the field; both cables side by side nearly cancel it.",
+        sentence="Twice the distance from one cable halves the field; cables side by side nearly cancel it.",
     )
 
 
