@@ -47,11 +47,11 @@ class ExerciseFeedback:
     read_again: str
 
 
-def part_feedback(part, typed, mark, *, settings, round_number=1):
-    """Return the feedback on one part, from what was typed last and the mark of the part."""
+def part_feedback(part, mark, *, settings, round_number=1):
+    """Return the feedback on one part, from its mark."""
     result = mark.latest
     left = 0 if mark.finished else settings.tries_per_round - mark.tries_used
-    sentences = [*_read_as(part, typed, result), *_what_came(part, result), *_what_next(result, left, settings, round_number)]
+    sentences = [*_read_as(part, mark.typed, result), *_what_came(part, result), *_what_next(result, left, settings, round_number)]
     headline = _HEADLINES[result.outcome]
     if not left and headline.endswith(" yet."):
         headline = headline.removesuffix(" yet.") + "."

@@ -161,7 +161,14 @@ def _blank_part(exercise, part, result):
     """Return the mark of a part without an answer that counts."""
     maximum = part.points if exercise.counts else 0.0
     return PartMark(
-        part_id=part.id, best=result, points=0.0, maximum=maximum, tries_used=0, latest=result, finished=False
+        part_id=part.id,
+        best=result,
+        points=0.0,
+        maximum=maximum,
+        tries_used=0,
+        latest=result,
+        typed=None,
+        finished=False,
     )
 
 
@@ -239,6 +246,7 @@ def _mark_part(exercise, part, key, answers, credits):
         maximum=part.points if exercise.counts else 0.0,
         tries_used=tries,
         latest=latest,
+        typed=latest_typed,
         finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
         typed=judged,
     )
