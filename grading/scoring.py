@@ -246,7 +246,6 @@ def _mark_part(exercise, part, key, answers, credits):
         maximum=part.points if exercise.counts else 0.0,
         tries_used=tries,
         latest=latest,
-        typed=latest_typed,
         finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
         typed=judged,
     )
