@@ -129,7 +129,7 @@ def exercise_feedback(exercise, result, *, settings, scenario, keys):
     marks = current.parts if current else result.parts
     number = current.round_number if current else 1
     parts = tuple(
-        part_feedback(part, marks[part.id].typed, marks[part.id], settings=settings, round_number=number)
+        part_feedback(part, marks[part.id], settings=settings, round_number=number)
         for part in exercise.parts
     )
     finished = bool(current and current.finished)
