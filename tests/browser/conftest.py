@@ -6,19 +6,18 @@ Skipped, with one line that says so, where no Chromium is found.
 import csv
 import json
 import os
+import secrets
 import shutil
-import socket
 import subprocess
 import sys
-import time
 import urllib.request
 from pathlib import Path
 
 import pytest
 
+import lab_server
+
 ROOT = Path(__file__).parents[2]
-LAB = ROOT / "workbook" / "exercise_forms" / "lab"
-TOKEN = "browser-tests"
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -43,73 +42,43 @@ def chromium_path():
     return next((place for place in places if place and Path(place).is_file()), None)
 
 
-def free_port():
-    """Return a port that nobody listens on."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
-
-
 class Lab:
     """JupyterLab as open.py starts it, on a folder of its own."""
 
     def __init__(self, folder, state):
         """Start the server and wait until it answers."""
         self.folder = folder
-        self.port = free_port()
-        self.url = f"http://127.0.0.1:{self.port}"
-        self.log = (state / "server.log").open("wb")
-        self.process = subprocess.Popen(
-            [sys.executable, "-m", "jupyterlab", *self._arguments(state)],
-            env=os.environ
-            | {
-                "PYTHONPATH": f"{ROOT}{os.pathsep}{ROOT / 'workbook'}",
-                "JUPYTER_CONFIG_DIR": str(state / "config"),
-            },
-            stdout=self.log,
-            stderr=subprocess.STDOUT,
-        )
-        self._wait()
-
-    def _arguments(self, state):
-        return [
-            "--allow-root",
-            "--no-browser",
-            "--ServerApp.ip=127.0.0.1",
-            f"--ServerApp.port={self.port}",
-            "--ServerApp.port_retries=0",
-            f"--IdentityProvider.token={TOKEN}",
-            "--ServerApp.password=",
-            f"--ServerApp.root_dir={self.folder}",
-            "--ServerApp.terminals_enabled=False",
-            "--LabApp.news_url=",
-            "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
-            f"--LabApp.extra_labextensions_path={LAB}",
-            f"--LabApp.app_settings_dir={LAB / 'settings'}",
-            f"--LabApp.user_settings_dir={state / 'user_settings'}",
-            f"--LabApp.workspaces_dir={state / 'workspaces'}",
-        ]
-
-    def _wait(self):
-        for _ in range(300):
-            try:
-                with urllib.request.urlopen(f"{self.url}/api/status?token={TOKEN}", timeout=2):
-                    return
-            except OSError:
-                time.sleep(0.1)
-        self.stop()
-        message = "JupyterLab did not answer within 30 s"
-        raise RuntimeError(message)
+        self.server = lab_server.Server(port=lab_server.free_port(None), token=secrets.token_urlsafe(8))
+        log = state / "server.log"
+        variables = {
+            "PYTHONPATH": os.pathsep.join([str(ROOT), str(ROOT / "workbook")]),
+            "JUPYTER_CONFIG_DIR": str(state / "config"),
+            "JUPYTER_TOKEN": self.server.token,
+        }
+        arguments = lab_server.lab_arguments(port=self.server.port, state=state, root_folder=folder)
+        with log.open("wb") as output:
+            self.process = subprocess.Popen(
+                [sys.executable, "-m", "jupyterlab", *arguments],
+                env=os.environ | variables,
+                stdout=output,
+                stderr=subprocess.STDOUT,
+            )
+        lab_server.wait_until_it_answers(self.server, self.process, log)
 
     def page_url(self, path):
         """Return the address of a page in single-document mode."""
-        return f"{self.url}/doc/tree/{path}?token={TOKEN}"
+        return self.server.address(f"doc/tree/{path}")
+
+    def kernels(self):
+        """Return the kernels that run, as the server tells of them."""
+        opener = urllib.request.build_opener(urllib.request.ProxyHandler({}))
+        with opener.open(self.server.address("api/kernels"), timeout=5) as answer:
+            return json.load(answer)
 
     def stop(self):
         """Stop the server and its kernels."""
         self.process.terminate()
         self.process.wait(timeout=20)
-        self.log.close()
 
 
 def copy_of_workbook(folder):

@@ -21,7 +21,8 @@ def test_a_panel_starts_with_a_view(name):
     view = PanelForm(PANELS[name]).state["view"]
     assert view["rows"]
     assert view["sentence"]
-    assert not view["picture"] or view["picture"].startswith('<img alt="')
+    assert view["pictures"]
+    assert all(picture.startswith('<img alt="') for picture in view["pictures"])
 
 
 @pytest.mark.parametrize("name", PANELS)

@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
-from typing import Any
 
+from drawings import Picture
 from grading.quantities import read_quantity, show_quantity
 
 
@@ -59,11 +59,11 @@ class Pick:
 
 @dataclass(frozen=True, kw_only=True)
 class View:
-    """What a panel shows: rows of name and value, one sentence, a picture where one serves."""
+    """What a panel shows: rows of name and value, one sentence, pictures."""
 
     rows: tuple[tuple[str, str], ...]
     sentence: str
-    picture: Any = None
+    pictures: tuple[Picture, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -37,5 +37,5 @@ class PanelForm(Form):
         return {
             "sentence": view.sentence,
             "rows": [list(row) for row in view.rows],
-            "picture": view.picture._repr_html_() if view.picture else "",
+            "pictures": [picture._repr_html_() for picture in view.pictures],
         }

@@ -1,6 +1,13 @@
 """The explorers of the workbook. Every number comes from the library, every picture from the drawings."""
 
-from drawings import stud_and_holder, weld_cycle
+from drawings import (
+    cable_drop,
+    energy_chart,
+    field_by_distance,
+    gas_use,
+    stud_and_holder,
+    weld_cycle,
+)
 from exercise_forms.panel import Panel, Pick, Slide, View
 from grading.quantities import show_quantity
 from secondplate import arc, electrics, gas, stud_weld
@@ -36,13 +43,15 @@ def _weld_cycle(*, current_a, time_ms, lift_mm, protrusion_mm, pre_flow_s, post_
             ("Spring travel that presses the stud in", show_quantity(protrusion_mm, "mm")),
         ),
         sentence=f"The gas flows {gas_ms / time_ms:.3g} times as long as the arc burns.",
-        picture=weld_cycle(
-            current_a=current_a,
-            time_ms=time_ms,
-            lift_mm=lift_mm,
-            protrusion_mm=protrusion_mm,
-            pre_flow_s=pre_flow_s,
-            post_flow_s=post_flow_s,
+        pictures=(
+            weld_cycle(
+                current_a=current_a,
+                time_ms=time_ms,
+                lift_mm=lift_mm,
+                protrusion_mm=protrusion_mm,
+                pre_flow_s=pre_flow_s,
+                post_flow_s=post_flow_s,
+            ),
         ),
     )
 
@@ -62,13 +71,15 @@ def _stud_and_holder(*, stud, head_diameter_mm, protrusion_mm, lift_mm, offset_m
             ("From flange to edge of the head", show_quantity(margin, "mm", 3)),
         ),
         sentence=sentence,
-        picture=stud_and_holder(
-            stud_diameter_mm=row.stud_diameter_mm,
-            flange_diameter_mm=row.flange_diameter_mm,
-            protrusion_mm=protrusion_mm,
-            lift_mm=lift_mm,
-            head_diameter_mm=head_diameter_mm,
-            offset_mm=offset_mm,
+        pictures=(
+            stud_and_holder(
+                stud_diameter_mm=row.stud_diameter_mm,
+                flange_diameter_mm=row.flange_diameter_mm,
+                protrusion_mm=protrusion_mm,
+                lift_mm=lift_mm,
+                head_diameter_mm=head_diameter_mm,
+                offset_mm=offset_mm,
+            ),
         ),
     )
 
@@ -90,6 +101,7 @@ def _energy(*, stud, current_a, time_ms, voltage_v):
             ("Chart for this stud, plain steel", f"{row.current_a:g} A, {row.time_ms:g} ms, {charted:.3g} J"),
         ),
         sentence=f"This setting gives {energy / charted:.2f} times the energy of the short-cycle chart.",
+        pictures=(energy_chart(stud_diameter_mm=row.stud_diameter_mm, current_a=current_a, time_ms=time_ms),),
     )
 
 
@@ -109,17 +121,23 @@ def _gas(*, flow_l_min, pre_flow_s, time_ms, post_flow_s, pressure_bar, water_ca
             ("Valve left open, closed room: oxygen at 19.5 % after", f"{minutes / 60:.3g} h"),
         ),
         sentence="Below 19.5 % oxygen the air of a closed space is hazardous: shut the valve, let air in.",
+        pictures=(
+            gas_use(
+                flow_l_min=flow_l_min, pre_flow_s=pre_flow_s, weld_time_ms=time_ms, post_flow_s=post_flow_s
+            ),
+        ),
     )
 
 
 def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, distance_m):
     """Show what the cable takes from the arc and how strong its field is."""
-    drop = electrics.voltage_drop_v(
-        current_a=current_a,
-        loop_length_m=loop_length_m,
-        area_mm2=float(area_mm2.removesuffix(" mm2")),
-        temperature_c=temperature_c,
-    )
+    cable = {
+        "current_a": current_a,
+        "loop_length_m": loop_length_m,
+        "area_mm2": float(area_mm2.removesuffix(" mm2")),
+        "temperature_c": temperature_c,
+    }
+    drop = electrics.voltage_drop_v(**cable)
     field = electrics.magnetic_field_ut(current_a=current_a, distance_m=distance_m)
     half = electrics.distance_for_field_m(current_a=current_a, field_ut=field / 2)
     return View(
@@ -129,6 +147,7 @@ def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, dista
             ("Half of that field at", show_quantity(half, "m", 3)),
         ),
         sentence="Twice the distance from one cable halves the field; cables side by side nearly cancel it.",
+        pictures=(cable_drop(**cable), field_by_distance(current_a=current_a)),
     )
 
 

@@ -51,8 +51,8 @@ export default {
         return;
       }
       status.say("quiet", view.sentence);
-      // The kernel's own picture: an <img> with its alt text, made by the drawings of the workbook.
-      picture.innerHTML = view.picture;
+      // The kernel's own pictures: each an <img> with its alt text, made by the drawings of the workbook.
+      picture.innerHTML = view.pictures.join("");
       readouts.replaceChildren(...view.rows.map(([name, value]) => make("tr", {}, make("th", { scope: "row" }, name), make("td", {}, value))));
     };
     const ask = () => {
