@@ -44,8 +44,8 @@ OXYGEN = Exercise(
     objective="safety",
     title="Gas left on in a closed space",
     prompt=(
-        "{vehicle_first} stands in a closed booth of {room_m3:.0f} m3 at {shop}. "
-        "Overnight the gun leaks argon at {flow_ft3_h:.0f} ft3/h on the gauge. "
+        "{vehicle_first} stands in a closed booth of {room_m3:.0f} m³ at {shop}. "
+        "Overnight the gun leaks argon at {flow_ft3_h:.0f} ft³/h on the gauge. "
         "Below 19.5 % oxygen the air counts as hazardous."
     ),
     shown=lambda scenario: {"vehicle_first": scenario["vehicle"][0].upper() + scenario["vehicle"][1:]},

@@ -64,9 +64,9 @@ def _draw_duty(draw):
     rated_a = draw.whole("rated_a", 700, 1000, 50)
     return scene(draw) | {
         "rated_a": rated_a,
-        "rated_percent": draw.whole("rated_percent", 4, 12),
+        "rated_percent": draw.whole("rated_percent", 2, 5),
         "current_a": rated_a - draw.whole("less_a", 130, 330, 10),
-        "time_ms": draw.whole("time_ms", 120, 300, 10),
+        "time_ms": draw.whole("time_ms", 140, 300, 10),
         "plan_share": draw.pick("plan_share", PLAN_SHARES),
     }
 
@@ -216,7 +216,7 @@ CABLE = Exercise(
     objective="electrics",
     title="What the cable keeps for itself",
     prompt=(
-        "Gun cable and work cable at {shop} are {one_way_m:.0f} m each, copper, {area_mm2:.0f} mm2. "
+        "Gun cable and work cable at {shop} are {one_way_m:.0f} m each, copper, {area_mm2:.0f} mm². "
         "After a row of studs they are at {temperature_c:.0f} degrees C. "
         "The weld runs at {current_a:.0f} A."
     ),

@@ -159,7 +159,7 @@ CYLINDER = Exercise(
     prompt=(
         "A cylinder of {capacity_l:.0f} L at {shop} shows {pressure_bar:.0f} bar and is changed at "
         "{rest_bar:.0f} bar. "
-        "The gun blows {flow_ft3_h:.0f} ft3/h: {pre_flow_s:.1f} s before the arc, {time_ms:.0f} ms of arc, "
+        "The gun blows {flow_ft3_h:.0f} ft³/h: {pre_flow_s:.1f} s before the arc, {time_ms:.0f} ms of arc, "
         "{post_flow_s:.1f} s after it. "
         "The courses of this month need {planned} studs, test studs included."
     ),

@@ -176,7 +176,7 @@ LOADS = Exercise(
     draw=_draw_loads,
     solve=_solve_loads,
     reasons=(
-        "What carries is the stress area, the circle between the core of the thread and its middle: take "
+        "What carries is the stress area, a circle a little wider than the core of the thread: take "
         "the diameter less 0.9382 times the pitch. "
         "Times the tensile strength it gives the breaking load, times the proof stress the load at which "
         "the stud stays longer. "
