@@ -109,16 +109,17 @@ def mark_class(files, settings, *, each_learner=None, processes=None, progress=N
 
     ``each_learner(hand_in, result, keys, problems)`` is called, in the process that marked the learner, with
     everything a feedback page needs; it must be importable by name where several processes are used.
-    ``progress(count)`` is told how many files are done. Two hand-ins of one learner are put together.
+    ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
     """
     files = [Path(each) for each in files]
     chunks = [files[start : start + CHUNK] for start in range(0, len(files), CHUNK)]
-    learners, problems = [], []
+    learners, problems, done = [], [], 0
     for marked, unread, count in _marked_chunks(chunks, settings, each_learner, _count(processes, files)):
         learners += marked
         problems += unread
+        done += count
         if progress:
-            progress(count)
+            progress(done, len(files))
     learners = _put_together(learners, settings, each_learner)
     problems += [problem for each in learners for problem in each.problems]
     return ClassResult(

@@ -124,7 +124,7 @@ def _exercise(exercise, result, learner, keys, settings):
         "points": _points(exercise, result),
         "prompt": _prompt(exercise, current, filled),
         "parts": [
-            _part(part, each, current.parts[part.id].typed, filled)
+            _part(part, each, current.parts[part.id], filled)
             for part, each in zip(exercise.parts, feedback.parts, strict=True)
         ],
         "reasons": () if right else feedback.reasons,
@@ -146,12 +146,13 @@ def _prompt(exercise, current, filled):
     return f"Round {current.round_number}: {text}" if current.round_number > 1 else text
 
 
-def _part(part, feedback, typed, filled):
+def _part(part, feedback, mark, filled):
     """Describe one part: what was asked, answered, and what came of it."""
+    late = mark.tries_used > 1 and feedback.outcome is Outcome.CORRECT
     return {
         "ask": fill(part.ask, filled),
-        "answer": shown_answer(part, typed, filled),
-        "headline": feedback.headline,
+        "answer": shown_answer(part, mark.typed, filled),
+        "headline": f"Right, with try {mark.tries_used}." if late else feedback.headline,
         "sentences": feedback.sentences,
         "state": _STATES.get(feedback.outcome, "not-yet"),
     }
