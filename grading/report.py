@@ -163,9 +163,10 @@ def shown_answer(part, typed, filled):
     if typed in (None, "", [], {}):
         return []
     try:
-        return [_cut(line) for line in _LINES[type(part)](part, typed, filled)]
+        lines = _LINES[type(part)](part, typed, filled)
     except (TypeError, KeyError, AttributeError, ValueError):
-        return [_cut(repr(typed))]
+        lines = []
+    return [_cut(line) for line in lines or [repr(typed)]]
 
 
 def _texts(options):
@@ -184,7 +185,7 @@ def _verdict_lines(part, typed, filled):
 
 
 _LINES = {
-    Number: lambda part, typed, filled: [typed + ""],
+    Number: lambda part, typed, filled: [typed] if isinstance(typed, str) else [],
     Range: lambda part, typed, filled: [f"{typed['low']} to {typed['high']}"],
     Choice: lambda part, typed, filled: [_texts(part.options)[typed]],
     Choices: lambda part, typed, filled: [_texts(part.options)[each] for each in typed],
