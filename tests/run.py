@@ -1,7 +1,6 @@
 """Runs every test in the project's own environment, which it makes on first use.
 
-python3 tests/run.py                     everything
-python3 tests/run.py -k oxygen           what pytest is told behind it
+`python3 tests/run.py` runs everything; what stands behind it goes to pytest, as in `-k oxygen`.
 """
 
 import os

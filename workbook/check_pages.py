@@ -10,19 +10,21 @@ import time
 from pathlib import Path
 
 import nbformat
-from environment import WORKBOOK
 from jupyter_client.kernelspec import NoSuchKernel
 from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError, CellTimeoutError, DeadKernelError
 
+from environment import WORKBOOK
+
 CELL_LIMIT_S = 120
-NOT_COPIED = ("__pycache__", ".ipynb_checkpoints", "answers.jsonl*", "learner.json", "*.lock", "hand_in_*.zip")
+QUIET = ["--IPKernelApp.log_level=ERROR"]  # its warnings about the loopback address are no news to a learner
+NOT_COPIED = ("__pycache__", ".ipynb_checkpoints", "answers.jsonl*", "learner.json", "*.lock", "*.zip")
 
 
 def pages(workbook):
     """Return the pages of a workbook in their order."""
     found = sorted(workbook.rglob("*.ipynb"))
-    return [page for page in found if not any(part.startswith(".") for part in page.relative_to(workbook).parts)]
+    return [page for page in found if ".ipynb_checkpoints" not in page.parts]
 
 
 class WatchedPage(NotebookClient):
@@ -42,8 +44,10 @@ def what_fails(page):
         notebook = nbformat.read(page, as_version=4)
     except (ValueError, nbformat.reader.NotJSONError) as error:
         return f"cannot be read as a notebook: {first_line(error)}"
-    resources = {"metadata": {"path": str(page.parent)}}
-    client = WatchedPage(notebook, timeout=CELL_LIMIT_S, kernel_name="python3", resources=resources)
+    place = {"metadata": {"path": str(page.parent)}}
+    client = WatchedPage(
+        notebook, timeout=CELL_LIMIT_S, kernel_name="python3", resources=place, extra_arguments=QUIET
+    )
     try:
         client.execute()
     except CellExecutionError as error:

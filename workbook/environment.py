@@ -1,4 +1,4 @@
-"""The project's own environment, `.venv` at its root: made on first use, and made again where it is not whole.
+"""The project's own environment, `.venv` at its root: made on first use, made again where it is not whole.
 
 Standard library only: this runs before anything is installed. A stamp is written last, so that an environment
 without a fitting stamp is known to be unfinished, moved or out of date.
@@ -54,16 +54,17 @@ def prepare(*, root=ROOT, with_tests=False):
     """
     files = [root / "requirements.txt"] + ([root / "tests" / "requirements.txt"] if with_tests else [])
     try:
-        with only_one(root / ".venv.lock", "Another run is setting up the same folder: waiting for it.") as lock:
+        with only_one(root / ".venv.lock", "Another run is setting up this folder: waiting for it.") as lock:
             bring_up_to_date(root, files, lock)
             write_path_file(root)
+            state_folder(root).mkdir(exist_ok=True)
     except DiskFullError:
         clear(venv_folder(root))  # half an environment would keep the disk full
         raise
     except OSError as error:
         raise os_failure(error, root) from error
     except KeyboardInterrupt:
-        print("\nStopped before the environment was whole: it will be made again the next time.", file=sys.stderr)
+        print("\nStopped during the set-up: what is unfinished is made again next time.", file=sys.stderr)
         raise
     return venv_python(root)
 
@@ -86,7 +87,7 @@ def make_afresh(root, lock):
     """Make an empty environment, clearing away what an earlier run left half done."""
     folder = venv_folder(root)
     if (folder / MARK).exists():
-        print(f"The environment in {folder} is unfinished, moved or of another Python: making it again.", flush=True)
+        print(f"{folder} is unfinished, moved or of another Python: making it again.", flush=True)
         clear(folder)
     elif os.path.lexists(folder):
         aside = folder.with_name(f".venv-before-{time.strftime('%Y%m%d-%H%M%S')}")
@@ -103,7 +104,7 @@ def clear(folder):
     try:
         remove(folder)
     except PermissionError as error:
-        message = f"{folder} is in use: close every window of the workbook, stop its command, and run this again."
+        message = f"{folder} is in use: close the workbook's windows, stop its command, and run this again."
         raise SetUpError(message) from error
 
 
@@ -142,7 +143,7 @@ def read_stamp(root):
 
 
 def python_inside(root):
-    """Return the version of the environment's Python by running it, or an empty text where it does not run."""
+    """Return the version of the environment's Python by running it, or an empty text where it fails."""
     try:
         command = [str(venv_python(root)), "-I", "-c", "import sys; print(sys.version)"]
         done = subprocess.run(command, capture_output=True, text=True, check=False)
@@ -156,7 +157,8 @@ def write_path_file(root):
 
     The two lines are relative to the file's own folder, so that no letter of the path can be misread.
     """
-    packages = next(venv_folder(root).glob("Lib/site-packages" if os.name == "nt" else "lib/python*/site-packages"))
+    pattern = "Lib/site-packages" if os.name == "nt" else "lib/python*/site-packages"
+    packages = next(venv_folder(root).glob(pattern))
     lines = [os.path.relpath(folder, packages) for folder in (root, root / "workbook")]
     text = "\n".join(lines) + "\n"
     target = packages / "second_plate.pth"
@@ -165,9 +167,9 @@ def write_path_file(root):
 
 
 def lab_variables(root=ROOT):
-    """Return the environment variables under which the environment's programs run, apart from the user's Jupyter."""
-    state = state_folder(root)
-    kept = {name: value for name, value in clean_variables().items() if not name.startswith(("JUPYTER", "IPYTHON"))}
+    """Return the variables for the environment's programs, which keep the user's own Jupyter out of it."""
+    state, others = state_folder(root), ("JUPYTER", "IPYTHON")
+    kept = {name: value for name, value in clean_variables().items() if not name.startswith(others)}
     own = {
         "VIRTUAL_ENV": str(venv_folder(root)),
         "PATH": os.pathsep.join((str(venv_python(root).parent), kept.get("PATH", os.defpath))),

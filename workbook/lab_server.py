@@ -67,6 +67,7 @@ def lab_arguments(*, port, state, root_folder=WORKBOOK):
         f"--ServerApp.root_dir={root_folder}",
         "--ServerApp.terminals_enabled=False",
         "--ServerApp.log_level=WARN",
+        "--LabApp.extension_manager=readonly",
         "--LabApp.news_url=",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         f"--LabApp.extra_labextensions_path={lab}",
@@ -81,7 +82,6 @@ def lab_arguments(*, port, state, root_folder=WORKBOOK):
 def open_workbook(python, *, port=None, browser=True):
     """Open the workbook, stay until it is stopped, and return the exit code."""
     state = state_folder()
-    state.mkdir(exist_ok=True)
     with only_one(state / "start.lock", "Another run is opening the workbook: waiting for it."):
         server, process = running_server(state), None
         if server is None:
@@ -174,7 +174,7 @@ def wait_until_it_answers(server, process, log):
 
 
 def wait_for_end(process, server):
-    """Stay until the server ends by itself, or end it with its kernels on Ctrl-C or when the window is closed."""
+    """Stay until the server ends by itself, or end it and its kernels on Ctrl-C or when the window closes."""
     for name in ("SIGTERM", "SIGHUP"):
         if hasattr(signal, name):
             signal.signal(getattr(signal, name), signal.default_int_handler)
@@ -193,7 +193,7 @@ def wait_for_end(process, server):
 
 
 def show_in_browser(address):
-    """Open an address in the browser; where there is none that shows a window, the printed address has to do."""
+    """Open an address in the browser; where none can show a window, the printed address has to do."""
     try:
         controller = webbrowser.get()
     except webbrowser.Error:

@@ -1,7 +1,6 @@
 """Opens the workbook in the browser; on first use it makes the environment that the workbook runs in.
 
-    python3 workbook/open.py                 open the workbook
-    python3 workbook/open.py --check         run every page without a browser and say what fails
+`python3 workbook/open.py` opens it; `--check` runs every page without a browser and says what fails.
 """
 
 import sys
@@ -27,7 +26,7 @@ def read_arguments(arguments):
     """Read the command line."""
     parser = argparse.ArgumentParser(prog="open.py", description="Open the workbook in the browser.")
     parser.add_argument("--no-browser", action="store_true", help="only print the address of the start page")
-    parser.add_argument("--port", type=whole_port, help="port on this machine (default: the first free one from 8888)")
+    parser.add_argument("--port", type=whole_port, help="port to use (default: the first free one from 8888)")
     parser.add_argument("--check", action="store_true", help="run every page without a browser, in a copy")
     return parser.parse_args(arguments)
 

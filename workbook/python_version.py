@@ -1,5 +1,5 @@
 # ruff: noqa: UP032, UP036
-"""Which Python may run this project; written so that any Python since 2.7 can read it and say what is wrong."""
+"""Which Python may run this project; written so that any Python since 2.7 can read it and complain."""
 
 import subprocess
 import sys
@@ -49,13 +49,14 @@ def fitting_python():
 
 
 def require_python():
-    """Go on where this Python fits; else start the same command with one that does, or say what to install."""
+    """Go on where this Python fits; else start the same command with one that does, or complain."""
     sentence = complaint(sys.version_info)
     if not sentence:
         return
     command = fitting_python()
     if command:
-        sys.stderr.write("Using {} instead of Python {}.\n".format(" ".join(command), version_text(sys.version_info)))
+        here = version_text(sys.version_info)
+        sys.stderr.write("Using {} instead of Python {}.\n".format(" ".join(command), here))
         sys.exit(subprocess.call(command + sys.argv))
     if sys.version_info[:2] < OLDEST:
         sys.exit(sentence)

@@ -1,4 +1,4 @@
-"""Runs the two commands that make an environment, `venv` and `pip`, and turns their failures into one sentence.
+"""Runs the two commands that make an environment, `venv` and `pip`, and puts their failures into a sentence.
 
 Standard library only: this runs before anything is installed.
 """
@@ -15,10 +15,16 @@ from pathlib import Path
 ROOM = "about 1 GB"
 PACKAGES_BEFORE_NEWS = 25
 KEPT_LINES = 400
-TELLING_LINES = 25  # a failure is explained at the end of what was printed; earlier lines may be of retries that went well
+TELLING_LINES = 25  # a failure is explained at the end; earlier lines may be of retries that went well
 
 # What venv, pip and the systems under them print, and what it means. The first that is found counts.
-FULL_DISK = ("No space left on device", "Errno 28", "WinError 112", "not enough space on the disk", "Disk quota exceeded")
+FULL_DISK = (
+    "No space left on device",
+    "Errno 28",
+    "WinError 112",
+    "not enough space on the disk",
+    "Disk quota exceeded",
+)
 NO_INDEX = (
     "Failed to establish a new connection",
     "NameResolutionError",
@@ -38,7 +44,7 @@ NOT_ALLOWED = ("Permission denied", "WinError 5]", "Read-only file system")
 
 
 class SetUpError(Exception):
-    """The environment could not be made or the workbook not opened; the text is one sentence for the reader."""
+    """The environment could not be made or the workbook not opened; the text is one sentence."""
 
 
 class DiskFullError(SetUpError):
@@ -47,12 +53,15 @@ class DiskFullError(SetUpError):
 
 def disk_full(folder):
     """Return the error for a full disk."""
-    return DiskFullError(f"The disk is full: the environment needs {ROOM} in {folder.parent} and the temporary folder.")
+    place = f"{folder.parent} and the temporary folder"
+    return DiskFullError(f"The disk is full: the environment needs {ROOM} free in {place}.")
 
 
 def not_writable(folder):
     """Return the error for a folder that refuses to be written."""
-    return SetUpError(f"{folder} cannot be written: copy the whole project to a folder of your own and start it there.")
+    return SetUpError(
+        f"{folder} cannot be written: copy the project to a folder of your own and start there."
+    )
 
 
 def failure(output, folder):
@@ -61,8 +70,8 @@ def failure(output, folder):
     meanings = (
         (FULL_DISK, disk_full(folder)),
         (NO_VENV, no_venv()),
-        (LONG_PATH, SetUpError(f"The path {folder} is too long for Windows: move the project to a shorter one.")),
-        (NO_INDEX, SetUpError("pip cannot reach its package index: check the network and its proxy, then run this again.")),
+        (LONG_PATH, SetUpError(f"The path {folder} is too long for Windows: move the project up.")),
+        (NO_INDEX, SetUpError("pip cannot reach its package index: check the network, then run this again.")),
         (NOT_ALLOWED, not_writable(folder)),
     )
     return next((error for signs, error in meanings if any(sign in end for sign in signs)), None)
@@ -86,13 +95,13 @@ def no_venv():
 
 
 def base_python():
-    """Return the Python behind this one, which is another one where this one belongs to an environment itself."""
+    """Return the Python behind this one, which is another where this one belongs to an environment."""
     return Path(getattr(sys, "_base_executable", None) or sys.executable)
 
 
 def clean_variables():
     """Return the environment variables without those that would let another Python's packages in."""
-    unwanted = ("PYTHONHOME", "PYTHONPATH", "PYTHONSTARTUP", "PIP_TARGET", "PIP_PREFIX", "PIP_ROOT", "PIP_PYTHON")
+    unwanted = ("PYTHONHOME", "PYTHONPATH", "PYTHONSTARTUP", "PIP_TARGET", "PIP_PREFIX", "PIP_ROOT")
     kept = {name: value for name, value in os.environ.items() if name not in unwanted}
     return kept | {"PYTHONNOUSERSITE": "1", "PYTHONUTF8": "1", "PIP_USER": "0"}
 
@@ -131,12 +140,13 @@ def run_step(command, folder, *, keep_open, each_line=None):
 
 
 def unknown_failure(command, output, folder):
-    """Return an error with the first thing that a failed command called one, and leave all it said in a file."""
+    """Return an error with what a failed command first called one, and leave all it said in a file."""
     log = folder.with_name(".venv-failed.log")
     log.write_text(output, encoding="utf-8")
     lines = [line.strip() for line in output.splitlines() if line.strip()]
-    errors = [line for line in lines if line.lower().startswith("error")] or lines[-1:] or ["it printed nothing"]
-    return SetUpError(f"{command[2]} failed: {errors[0].rstrip('.')} (all it printed is in {log}).")
+    errors = [line for line in lines if line.lower().startswith("error")]
+    told = (errors or lines[-1:] or ["it printed nothing"])[0].rstrip(".")
+    return SetUpError(f"{command[2]} failed: {told} (all it printed is in {log}).")
 
 
 def make_venv(folder, *, keep_open):
@@ -150,9 +160,9 @@ def make_venv(folder, *, keep_open):
 def install(python, requirements, folder, *, keep_open):
     """Install pinned packages from requirement files, with a line of news now and then."""
     news = PackageNews(sum(count_pins(path) for path in requirements))
-    options = ["--disable-pip-version-check", "--no-input", "--progress-bar", "off"]
-    files = [part for path in requirements for part in ("-r", path)]
-    run_step([python, "-m", "pip", "install", *options, *files], folder, keep_open=keep_open, each_line=news.hear)
+    command = [python, "-m", "pip", "install", "--disable-pip-version-check", "--no-input"]
+    command += ["--progress-bar", "off", *(part for path in requirements for part in ("-r", path))]
+    run_step(command, folder, keep_open=keep_open, each_line=news.hear)
 
 
 def count_pins(path):
@@ -170,7 +180,7 @@ class PackageNews:
 
     def hear(self, line):
         """Count one line of pip's and speak up now and then."""
-        if line.startswith("Collecting "):
+        if line.startswith(("Collecting ", "Processing ")):
             self.collected += 1
             if self.collected % PACKAGES_BEFORE_NEWS == 0:
                 print(f"  {self.collected} of about {self.expected} packages fetched", flush=True)
