@@ -3,8 +3,9 @@
 from drawings.collars import collar, collar_strip
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
-from drawings.gas_charts import gas_use, oxygen_in_room
+from drawings.gas_bars import gas_use
 from drawings.job_sequence import job_sequence
+from drawings.oxygen_chart import oxygen_in_room
 from drawings.picture import Picture
 from drawings.polarity import polarity
 from drawings.rivet_and_plates import rivet_and_plates

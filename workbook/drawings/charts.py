@@ -6,7 +6,7 @@ from drawings.style import AMBER, MID_GREY, PALE_GREY, TEXT, TEXT_AMBER, TEXT_PT
 
 
 def plane(figure, place, *, across, up, wide, high):
-    """Add axes that run from ``wide[0]`` to ``wide[1]`` and ``high[0]`` to ``high[1]``, with their quantities named."""
+    """Add axes between two limits each way, with the name of the quantity along each."""
     axes = figure.add_axes(place)
     axes.set_xlim(*wide)
     axes.set_ylim(*high)

@@ -16,6 +16,7 @@ from drawings.style import AMBER, LINE, MID_GREY, MID_SLATE, PALE_AMBER, PALE_GR
 
 SLOPE = "#e6c193"
 FLATTEN = 0.38
+SHEET_RADIUS_MM = 7.0
 HEAD_RADIUS_MM = 3.9
 GAP_MM = 0.55
 NECK_MM = 1.3
@@ -99,35 +100,21 @@ def _ring(radius, lift, angles):
     return np.column_stack([radius * np.cos(angles), FLATTEN * radius * np.sin(angles) + lift])
 
 
+def _disc(axes, radius, *, fill, order, move, edge_width=0.0, height=0.0):
+    """Draw a flat round face seen from above at a height."""
+    size = (2 * radius, 2 * radius * FLATTEN)
+    oval(axes, 0, height, *size, fill=fill, edge=SLATE, edge_width=edge_width, order=order, move=move)
+
+
 def draw_collar_view(axes, shape, *, at=(0.0, 0.0), grain_pt=2.6):
     """Draw sheet, rivet head, collar and stud with the middle of the head ``at`` a place."""
     sheet = Affine2D().translate(*at)
     ground = Affine2D().translate(at[0] + shape.offset_mm, at[1])
     stud = Affine2D().rotate_deg(shape.tilt_deg).translate(at[0] + shape.offset_mm, at[1] + _raised_mm(shape))
-    oval(axes, 0, 0, 14.0, 14.0 * FLATTEN, fill=PALE_GREY, order=1, move=sheet)
-    oval(
-        axes,
-        0,
-        0,
-        2 * HEAD_RADIUS_MM,
-        2 * HEAD_RADIUS_MM * FLATTEN,
-        fill=MID_SLATE,
-        edge=SLATE,
-        edge_width=LINE,
-        order=2,
-        move=sheet,
-    )
+    _disc(axes, SHEET_RADIUS_MM, fill=PALE_GREY, order=1, move=sheet)
+    _disc(axes, HEAD_RADIUS_MM, fill=MID_SLATE, edge_width=LINE, order=2, move=sheet)
     if shape.gap:
-        oval(
-            axes,
-            0,
-            0,
-            2 * FLANGE_RADIUS_MM,
-            2 * FLANGE_RADIUS_MM * FLATTEN,
-            fill=SLATE,
-            order=2.5,
-            move=ground,
-        )
+        _disc(axes, FLANGE_RADIUS_MM, fill=SLATE, order=2.5, move=ground)
     if shape.waist:
         _draw_neck(axes, ground)
     if shape.width_mm(AROUND).max() > 0:
@@ -181,18 +168,7 @@ def _draw_stud_body(axes, shape, stud):
         skin = np.vstack([_ring(radius, low, FRONT), _ring(radius, high, BACK)])
         area(axes, skin, fill=PAPER, edge=SLATE, width=LINE, order=order, move=stud)
         lid = PAPER if order == 4 else PALE_GREY
-        oval(
-            axes,
-            0,
-            high,
-            2 * radius,
-            2 * radius * FLATTEN,
-            fill=lid,
-            edge=SLATE,
-            edge_width=LINE,
-            order=order + 0.2,
-            move=stud,
-        )
+        _disc(axes, radius, fill=lid, edge_width=LINE, order=order + 0.2, move=stud, height=high)
     levels = np.arange(FLANGE_MM + 0.8, end - 0.5, 0.85)
     threads = [_ring(STUD_RADIUS_MM, level, FRONT[2:-2:2]) for level in levels]
     put(axes, LineCollection(threads, colors=MID_GREY, linewidths=1.2, zorder=5.3), move=stud)

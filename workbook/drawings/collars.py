@@ -1,4 +1,4 @@
-"""What collars look like: one drawing for each collar sign of ``secondplate.inspection``, and all side by side."""
+"""What collars look like: a drawing for each collar sign of ``secondplate.inspection``, and all together."""
 
 import textwrap
 
@@ -21,6 +21,7 @@ def _wavy(mean, *waves):
     """Return a shape that wavers round the stud: pairs of how often and how much; never below nothing."""
 
     def shape(angles):
+        """Waver round the mean."""
         return np.maximum(mean + sum(size * np.cos(often * angles + often) for often, size in waves), 0.0)
 
     return shape
@@ -35,6 +36,7 @@ def _jagged(mean, size, teeth):
     """Return a shape with teeth."""
 
     def shape(angles):
+        """Rise and fall in a straight line, once for each tooth."""
         return mean + size * (2 * np.abs((angles * teeth / (2 * np.pi)) % 1 - 0.5) - 0.5)
 
     return shape
@@ -69,14 +71,14 @@ SHAPES = {
 LOOKS = {
     "good": "The collar is even and bright and closes all round; the stud ends at the mark for its length.",
     "necked": "The collar stands high and drawn in, narrower at its middle; the stud ends above the mark.",
-    "cold": "The collar is low, uneven, dull and broken in places; the stud ends above the mark for its length.",
+    "cold": "The collar is low, uneven, dull and broken in places; the stud ends above the mark.",
     "hot": "The collar is low, wide and glossy, drops of melt lie round it; the stud ends below the mark.",
     "one_sided": "The collar is thick on the left and missing on the right, where the flange is eaten away.",
-    "hang_up": "There is no collar; the stud stands clear of the head with a dark gap and ends above the mark.",
-    "partial": "The collar reaches round the left only and the stud leans to the left, not square to the sheet.",
+    "hang_up": "There is no collar; the stud stands clear of the head and ends above the mark.",
+    "partial": "The collar reaches round the left only; the stud leans to the left.",
     "jagged": "The collar runs out into points all round its edge.",
     "porous": "The collar closes all round but is full of small holes.",
-    "off_centre": "The stud and its heavy collar stand right of the middle of the rivet head, partly on the aluminium.",
+    "off_centre": "The stud and its heavy collar stand right of the middle of the head, partly on the sheet.",
 }
 ACROSS_MM = (-7.6, 7.6)
 # One look in the strip: width and height.

@@ -1,11 +1,12 @@
-"""Current against time: each rule's field of start values, lines of equal arc energy, and the chosen point."""
+"""Current against time: each rule's field of start values, lines of equal arc energy, the chosen point."""
 
 import textwrap
-from dataclasses import dataclass
 
 import numpy as np
+
 from drawings.marks import area, box, dot, leader, line, number, write
 from drawings.picture import picture_of
+from drawings.rule_fields import rule_fields
 from drawings.scales import ROUND_CLOSE, round_up
 from drawings.style import (
     AMBER,
@@ -28,7 +29,6 @@ from drawings.style import (
 )
 from secondplate.arc import arc_energy_j, voltage_band_v
 from secondplate.checks import require_between
-from secondplate.stud_weld import set_up
 
 WIDTH_IN, HEIGHT_IN = 9.2, 5.6
 PLOT = (0.085, 0.125, 0.605, 0.8)
@@ -42,66 +42,6 @@ FIELD_LOOKS = (
 EVEN_J = (20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000)
 
 
-@dataclass(frozen=True, kw_only=True)
-class RuleField:
-    """One rule's start values: a field in the plane of time and current.
-
-    Parameters
-    ----------
-    name : str
-        The rule in a few words [-]
-    current_a : Band
-        Its band of current [A]
-    time_ms : Band
-        Its band of time [ms]
-    """
-
-    name: str
-    current_a: object
-    time_ms: object
-
-    def holds(self, current_a, time_ms):
-        """Tell whether a setting lies in the field."""
-        return self.current_a.contains(current_a) and self.time_ms.contains(time_ms)
-
-
-def _pair_name(current_rule, time_rule):
-    """Name the pair of a current rule and a time rule from one source."""
-    if time_rule.startswith(current_rule):
-        return time_rule
-    return f"{current_rule.removesuffix(' a millimetre of stud')} and {time_rule.removeprefix('rule of ')}"
-
-
-def rule_fields(*, stud_diameter_mm, stud_material, base, processes):
-    """Pair the rules for current and for time that come from one place; two rules are never mixed.
-
-    Parameters
-    ----------
-    stud_diameter_mm : float
-        Stud diameter [mm]
-    stud_material, base : str
-        As in ``secondplate.stud_weld.set_up`` [-]
-    processes : tuple of str
-        Processes whose rules are shown [-]
-
-    Returns
-    -------
-    fields : tuple of RuleField
-        Each pair once, in the order of the processes [-]
-    """
-    found = {}
-    for process in processes:
-        advice = set_up(
-            stud_diameter_mm=stud_diameter_mm, stud_material=stud_material, base=base, process=process
-        )
-        for current in advice.current_a.rules:
-            for time in advice.time_ms.rules:
-                if (current.source, current.locator) == (time.source, time.locator):
-                    name = _pair_name(current.rule, time.rule)
-                    found[name] = RuleField(name=name, current_a=current.band, time_ms=time.band)
-    return tuple(found.values())
-
-
 def energy_chart(
     *,
     stud_diameter_mm,
@@ -111,7 +51,7 @@ def energy_chart(
     base="steel rivet head",
     processes=("drawn arc with gas", "short cycle"),
 ):
-    """Draw the plane of time and current with the rules' fields, lines of equal energy and the chosen setting.
+    """Draw the plane of time and current: the rules' fields, lines of equal energy, the setting.
 
     Parameters
     ----------
@@ -169,9 +109,7 @@ def energy_chart(
 def _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j, voltage_v):
     """Tell the chart in sentences."""
     told = [
-        f"{field.name}: {number(field.current_a.low, digits=0)} to {number(field.current_a.high, digits=0)} A "
-        f"and {number(field.time_ms.low, digits=1)} to {number(field.time_ms.high, digits=1)} ms, setting "
-        f"{'inside' if field.holds(current_a, time_ms) else 'outside'}"
+        f"{field.told()}, setting {'inside' if field.holds(current_a, time_ms) else 'outside'}"
         for field in fields
     ]
     rules = "Start values by rule: " + "; ".join(told) + "." if told else "No rule is held for this stud."

@@ -1,4 +1,4 @@
-"""The order of work in four small pictures: weld one, pull it, look and adjust, and only then weld the row."""
+"""The order of work in four small pictures: weld one, pull it, look and adjust, only then weld the row."""
 
 from drawings.marks import area, arrow, bare_axes, box, dot, line, section, write
 from drawings.picture import picture_of
@@ -71,7 +71,8 @@ def _words():
     return (
         "Order of work in four steps. 1: weld one stud on the middle of the first rivet head of the row. "
         "2: pull it, square to the sheet, until the rivet is out or something breaks. "
-        "3: look at collar and break, and adjust current, time and lift; go back to step 1 until weld and pull are right. "
+        "3: look at collar and break, and adjust current, time and lift; "
+        "go back to step 1 until weld and pull are right. "
         "4: only then weld studs on all the other heads of the row."
     )
 

@@ -1,4 +1,4 @@
-"""Marks shared by the pictures: dimension lines, leaders, arrows, sections, plain text. No subject of its own.
+"""Marks shared by the pictures: dimensions, leaders, arrows, sections, plain text. It has no subject.
 
 Every function takes the axes first and draws in the axes' own data units.
 """

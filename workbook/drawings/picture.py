@@ -1,4 +1,4 @@
-"""A finished picture: its drawing as SVG and the same facts in words. It knows nothing about what is drawn."""
+"""A finished picture: its drawing as SVG and the same facts in words. What is drawn is not its business."""
 
 import base64
 import html

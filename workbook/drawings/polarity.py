@@ -80,11 +80,12 @@ def _words(negative, clamps):
     told = f"Connection of a stud-welding gun: the gun is {gun}, the work is {work}. "
     if clamps == 2:
         return told + (
-            "Two earth clamps sit on the sheet at equal distance to both sides of the weld, so the arc burns straight down."
+            "Two earth clamps sit on the sheet at equal distance to both sides of the weld, "
+            "so the arc burns straight down."
         )
-    return (
-        told
-        + "Only one earth clamp sits on the sheet, at the left; the arc is pushed away from it, to the right (arc blow)."
+    return told + (
+        "Only one earth clamp sits on the sheet, at the left; "
+        "the arc is pushed away from it, to the right (arc blow)."
     )
 
 

@@ -1,4 +1,4 @@
-"""What the job is: a self-piercing rivet in two aluminium sheets, the pull stud on its head, the pull upwards."""
+"""What the job is: a self-piercing rivet in two sheets, the pull stud on its head, the pull upwards."""
 
 import numpy as np
 
@@ -100,10 +100,11 @@ def _words(stud, joint):
     return (
         "Section of a self-piercing rivet set in two aluminium sheets. "
         f"The steel rivet head, {number(joint.head_diameter_mm)} mm across, lies flush in the top sheet of "
-        f"{number(joint.top_thickness_mm)} mm; the shank goes through it, and its flared tail grips the second plate of "
-        f"{number(joint.second_thickness_mm)} mm. "
-        f"A stainless pull stud of {number(stud.diameter_mm)} mm is welded to the middle of the head with an even "
-        "collar all round. The pull goes straight up and draws the rivet out through the hole that it made. "
+        f"{number(joint.top_thickness_mm)} mm. The shank goes through it, "
+        f"and its flared tail grips the second plate of {number(joint.second_thickness_mm)} mm. "
+        f"A stainless pull stud of {number(stud.diameter_mm)} mm is welded to the middle of the head "
+        "with an even collar all round. "
+        "The pull goes straight up and draws the rivet out through the hole that it made. "
         "The second plate stays on the car; behind it is a closed section without access."
     )
 

@@ -114,7 +114,7 @@ def draw_joint(axes, size):
 
 
 def _between_sheets(size):
-    """Return the line where the sheets meet, from the outside in: the top sheet is drawn down along the shank."""
+    """Return the line where the sheets meet, from the outside in; it dips along the shank."""
     s, d, top = size.scale, size.depth_scale, -size.top_thickness_mm
     dips = ((4.8, 0.0), (4.0, 0.08), (3.4, 0.22), (3.0, 0.45), (2.75, 0.7), (0.0, 0.7))
     return [(size.half_width_mm, top), *((x * s, top - dip * d) for x, dip in dips)]

@@ -110,8 +110,9 @@ def _words(stud, joint, protrusion_mm, lift_mm, offset_mm):
         side = "right" if offset_mm > 0 else "left"
         place = f"{number(abs(offset_mm))} mm to the {side} of the middle of the head"
     return (
-        f"Section to scale of a {number(stud.diameter_mm)} mm stud with a {number(stud.flange_diameter_mm)} mm flange "
-        f"over a rivet head of {number(joint.head_diameter_mm)} mm, flush in the top one of two aluminium sheets. "
+        f"Section to scale of a {number(stud.diameter_mm)} mm stud "
+        f"with a {number(stud.flange_diameter_mm)} mm flange over a rivet head of "
+        f"{number(joint.head_diameter_mm)} mm, flush in the top one of two aluminium sheets. "
         f"Left, gun held off: the stud stands {number(protrusion_mm)} mm out of the nose (protrusion). "
         f"Right, nose pressed on and arc burning: the stud is lifted {number(lift_mm)} mm off the head, "
         "gas flows down inside the narrow nose. "

@@ -103,7 +103,10 @@ def _words(diameter_mm, property_classes, loads_kn, pull_n):
         f"{name} yields at {number(proof, digits=1)} kN and breaks at {number(breaking, digits=1)} kN"
         for name, (proof, breaking) in zip(property_classes, loads_kn, strict=True)
     )
-    words = f"Least loads of an M{number(diameter_mm)} stud's thread by property class: {told}. The weld may break earlier."
+    words = (
+        f"Least loads of an M{number(diameter_mm)} stud's thread by property class: {told}. "
+        "The weld may break earlier."
+    )
     if pull_n is not None:
         words += f" The pull to compare with is {number(pull_n / 1000)} kN."
     return words
@@ -149,4 +152,11 @@ def _draw_pull(axes, pull_kn, largest, top):
     """Draw the pull as a line through all bars."""
     x = _x(pull_kn, largest)
     line(axes, [(x, FLOOR_IN), (x, top + 0.05)], colour=AMBER, width=2.2, dashes=(6, 2), order=9)
-    write(axes, x, top + 0.2, f"pull {number(pull_kn)} kN", colour=TEXT_AMBER, weight="bold")
+    write(
+        axes,
+        min(x, RIGHT_IN - 0.25),
+        top + 0.2,
+        f"pull {number(pull_kn)} kN",
+        colour=TEXT_AMBER,
+        weight="bold",
+    )

@@ -94,7 +94,9 @@ def weld_cycle(*, current_a, time_ms, lift_mm, protrusion_mm, pre_flow_s, post_f
 
     Examples
     --------
-    >>> weld_cycle(current_a=600, time_ms=30, lift_mm=1, protrusion_mm=2, pre_flow_s=1, post_flow_s=0.5).alt[:10]
+    >>> picture = weld_cycle(
+    ...     current_a=600, time_ms=30, lift_mm=1, protrusion_mm=2, pre_flow_s=1, post_flow_s=0.5)
+    >>> picture.alt[:10]
     'Weld cycle'
     """
     current_a = require_between("current", current_a, 50, 3000, unit="A")
@@ -206,7 +208,7 @@ def _duration(axes, start, end, y, time_ms):
 
 
 def _stud_tip(axes, times, time_ms, lift_mm, protrusion_mm):
-    """Draw the height of the stud tip over the rivet head, and the travel that the protrusion holds ready."""
+    """Draw the height of the stud tip over the rivet head."""
     low, high = STUD_ROW
     inch_per_mm = (high - low) / (max(lift_mm, 1.0) + max(protrusion_mm, 1.0)) / 1.25
     zero = low + max(protrusion_mm, 1.0) * inch_per_mm + 0.1
@@ -219,26 +221,18 @@ def _stud_tip(axes, times, time_ms, lift_mm, protrusion_mm):
     xs = [BEFORE[0], WELD[0] + 0.1, start, end - fall, end, AFTER[1]]
     line(axes, list(zip(xs, [zero, zero, up, up, down, down], strict=True)), width=BOLD, order=6)
     write(axes, BEFORE[0], zero + 0.17, "on the head", across="left")
-    middle = start + 0.15
-    dimension(
-        axes,
-        (middle, zero),
-        (middle, up),
-        f"lift {number(lift_mm)} mm",
-        text_at=(middle + 0.1, (zero + up) / 2 - 0.02),
-    )
     write(axes, AFTER[0], zero + 0.17, "pressed in", across="left")
-    spring = zero - protrusion_mm * inch_per_mm
-    x = BEFORE[0] + 0.15
-    line(axes, [(BEFORE[0], spring), (AFTER[1], spring)], colour=GREY, width=THIN, dashes=(5, 4), order=4)
-    write(axes, AFTER[0], spring - 0.17, "reach of the spring", across="left", colour=TEXT_GREY)
-    dimension(
-        axes,
-        (x, zero),
-        (x, spring),
-        f"protrusion {number(protrusion_mm)} mm",
-        text_at=(x + 0.1, (zero + spring) / 2),
-    )
+    x, text = start + 0.15, f"lift {number(lift_mm)} mm"
+    dimension(axes, (x, zero), (x, up), text, text_at=(x + 0.1, (zero + up) / 2 - 0.02))
+    _spring_travel(axes, zero, zero - protrusion_mm * inch_per_mm, protrusion_mm)
+
+
+def _spring_travel(axes, zero, reach, protrusion_mm):
+    """Draw the travel that the pressed-on gun holds ready: the protrusion."""
+    x, text = BEFORE[0] + 0.15, f"protrusion {number(protrusion_mm)} mm"
+    line(axes, [(BEFORE[0], reach), (AFTER[1], reach)], colour=GREY, width=THIN, dashes=(5, 4), order=4)
+    write(axes, AFTER[0], reach - 0.17, "reach of the spring", across="left", colour=TEXT_GREY)
+    dimension(axes, (x, zero), (x, reach), text, text_at=(x + 0.1, (zero + reach) / 2))
 
 
 def _gas(axes, times, pre_flow_s, post_flow_s):
