@@ -14,7 +14,7 @@ import click
 from grading.class_settings import SHIPPED_CLASS_FILE, ClassFileError, read_class_file
 
 ROOT = Path(__file__).resolve().parent.parent
-FOLDER = click.Path(file_okay=False, path_type=Path)
+FOLDER = click.Path(path_type=Path)
 CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
 
 as_json = click.option(

@@ -136,9 +136,13 @@ def _write_for(*marked, writers):
 
 def _require_writable(out):
     """Raise ``OSError`` now where the results could not be written later."""
-    out.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryFile(dir=out):
-        pass
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=out):
+            pass
+    except OSError as error:
+        message = f"results cannot be written there: {error.strerror or error}"
+        raise OSError(error.errno, message, str(out)) from error
 
 
 def _summary(out, gradebook, result, students, problems):
