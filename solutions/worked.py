@@ -34,7 +34,7 @@ class Sheet:
         return SimpleNamespace(**numbers)
 
     def answer(self, exercise_id, **typed):
-        """Mark answers to parts of an exercise, typed as a learner types them, and print what came of them."""
+        """Mark answers to some parts of an exercise, typed as a learner types them, and print the outcome."""
         exercise = EXERCISES[exercise_id]
         (keys,) = row_keys(exercise, [scenario(exercise, **self._who)])
         parts = {part.id: part for part in exercise.parts}

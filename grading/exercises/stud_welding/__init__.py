@@ -13,10 +13,12 @@ from grading.exercises.stud_welding import (
     heat_share,
     polarity,
     process,
-    sequence,
+    ready,
     settings,
     strength,
+    stud_choice,
     torque,
+    trial_pull,
 )
 
 OBJECTIVES = {
@@ -44,11 +46,13 @@ MODULES = (
     heat_share,
     strength,
     torque,
+    stud_choice,
     electrics,
-    sequence,
-    collars,
     air,
     fields_and_fire,
+    ready,
+    collars,
+    trial_pull,
 )
 
 PAGE = Page(
