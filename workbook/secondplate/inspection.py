@@ -6,9 +6,9 @@ Facts of different standards stand side by side. What a break looks like in numb
 from dataclasses import dataclass
 
 from secondplate import tables
+from secondplate.advice import RuledBand, side_by_side
 from secondplate.bands import Band
 from secondplate.checks import require_above, require_choice
-from secondplate.weld_rules import RuledBand, advice
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -288,7 +288,7 @@ def bend_test_angle_deg(*, purpose):
         if fact.name == "bend angle"
     )
     reason = "each standard has its own angle, so bend as the agreed one says"
-    return advice("bend angle", "deg", rules, reason=reason)
+    return side_by_side("bend angle", "deg", rules, reason=reason)
 
 
 def length_verdict(*, expected_length_mm, measured_length_mm):

@@ -6,9 +6,18 @@ Start values for a test stud, never a procedure: the vehicle maker and the maker
 from dataclasses import dataclass
 
 from secondplate import tables
+from secondplate.advice import Advice, RuledBand, place, side_by_side
 from secondplate.bands import Band
 from secondplate.checks import require_between, require_choice
 from secondplate.gas import GasAdvice, gas_advice
+from secondplate.stud_and_base import (
+    BASES,
+    STUD_MATERIALS,
+    ChoiceAdvice,
+    RuledChoice,
+    allowed_bases,
+    polarity,
+)
 from secondplate.weld_charts import (
     PROCESSES,
     Process,
@@ -19,7 +28,7 @@ from secondplate.weld_charts import (
     short_cycle_row,
     stainless_energy_factor,
 )
-from secondplate.weld_rules import Advice, RuledBand, advice, gathered, listed, place, reason_for, ruled
+from secondplate.weld_rules import gathered, listed, reason_for, ruled
 
 __all__ = [
     "BASES",
@@ -45,72 +54,10 @@ __all__ = [
     "stainless_energy_factor",
 ]
 
-STUD_MATERIALS = ("austenitic stainless", "carbon steel", "aluminium")
-BASES = ("steel rivet head", "steel sheet", "aluminium sheet")
 MAKER_FIRST = (
     "Start values for a test stud only: the vehicle maker's current procedure and the manual and chart of "
     "the equipment come first."
 )
-
-
-@dataclass(frozen=True, kw_only=True)
-class RuledChoice:
-    """One rule's choice, with where the rule comes from.
-
-    Parameters
-    ----------
-    quantity : str
-        What is chosen [-]
-    choice : str
-        What the rule chooses [-]
-    rule : str
-        The rule in a few words [-]
-    source : str
-        Id in the bibliography [-]
-    locator : str
-        Place in the source [-]
-    basis : str
-        Kind of knowledge, one of ``tables.BASES`` [-]
-
-    Examples
-    --------
-    >>> polarity(stud_material="aluminium", base="aluminium sheet").rules[0].choice
-    'stud positive'
-    """
-
-    quantity: str
-    choice: str
-    rule: str
-    source: str
-    locator: str
-    basis: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class ChoiceAdvice:
-    """All rules held for one choice, what they agree on, and what they do not.
-
-    Parameters
-    ----------
-    quantity : str
-        What is chosen [-]
-    rules : tuple of RuledChoice
-        The rules side by side [-]
-    agreed : str or None
-        The choice of all rules, None where they differ [-]
-    contradiction : str
-        One sentence on what disagrees and why; empty where the rules agree [-]
-
-    Examples
-    --------
-    >>> polarity(stud_material="aluminium", base="aluminium sheet").agreed
-    'stud positive'
-    """
-
-    quantity: str
-    rules: tuple[RuledChoice, ...]
-    agreed: str | None
-    contradiction: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -162,37 +109,6 @@ class SetUp:
     maker_first: str = MAKER_FIRST
 
 
-def allowed_bases(stud_material):
-    """Return what a stud can be arc welded to: steel to steel, aluminium to aluminium.
-
-    Parameters
-    ----------
-    stud_material : str
-        One of ``STUD_MATERIALS`` [-]
-
-    Returns
-    -------
-    tuple of str
-        Names of ``BASES`` [-]
-
-    Raises
-    ------
-    ValueError
-        If the material is not in the list.
-
-    Notes
-    -----
-    Common practice, no source: an arc between steel and aluminium leaves a brittle layer.
-
-    Examples
-    --------
-    >>> allowed_bases("aluminium")
-    ('aluminium sheet',)
-    """
-    require_choice("stud material", stud_material, STUD_MATERIALS)
-    return ("aluminium sheet",) if stud_material == "aluminium" else ("steel rivet head", "steel sheet")
-
-
 def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):
     """Return the thinnest sheet that each rule allows under a stud.
 
@@ -235,7 +151,7 @@ def minimum_sheet_mm(stud_diameter_mm, *, process, base="steel sheet"):
             band = Band(low=least, best=least, high=least, basis=f"{row.basis}: {row.keys['rule']}")
             rules.append(ruled(row, "minimum sheet", band))
     reason = reason_for("minimum sheet", process=process, stud_diameter_mm=diameter)
-    return advice("minimum sheet", "mm", tuple(rules), reason=reason)
+    return side_by_side("minimum sheet", "mm", tuple(rules), reason=reason)
 
 
 def _checked_diameter(stud_diameter_mm, process):
@@ -244,62 +160,6 @@ def _checked_diameter(stud_diameter_mm, process):
     return require_between(
         "stud diameter", stud_diameter_mm, limits.smallest_diameter_mm, limits.largest_diameter_mm, unit="mm"
     )
-
-
-def polarity(*, stud_material, base):
-    """Return the rules on the polarity of the stud.
-
-    Parameters
-    ----------
-    stud_material : str
-        One of ``STUD_MATERIALS`` [-]
-    base : str
-        One of ``BASES`` that the stud can be welded to [-]
-
-    Returns
-    -------
-    ChoiceAdvice
-        The rules side by side [-]
-
-    Raises
-    ------
-    ValueError
-        If a name is not in its list or the two cannot be welded.
-
-    Notes
-    -----
-    Sources: short_cycle_page, drawn_arc_ferrule_page, us_stud_time_table, polarity_pages,
-    us_stud_hints_manual, stud_manual_process page 42; common practice.
-
-    Examples
-    --------
-    >>> polarity(stud_material="carbon steel", base="steel rivet head").agreed is None
-    True
-    """
-    require_choice(f"base for a stud of {stud_material}", base, allowed_bases(stud_material))
-    rules = tuple(
-        RuledChoice(
-            quantity="polarity",
-            choice=row.value,
-            rule=row.keys["rule"],
-            source=row.source,
-            locator=row.locator,
-            basis=row.basis,
-        )
-        for row in tables.load("polarity_rules")
-        if stud_material in listed(row, "stud_material") and base in listed(row, "base")
-    )
-    choices = {}
-    for rule in rules:
-        choices.setdefault(rule.choice, rule)
-    if len(choices) == 1:
-        return ChoiceAdvice(quantity="polarity", rules=rules, agreed=rules[0].choice, contradiction="")
-    general, other = tuple(choices.values())[:2]
-    contradiction = (
-        f"The general rule is {general.choice} ({general.rule}), but {other.rule}: set what the chart of the "
-        "equipment says and prove it with a test stud."
-    )
-    return ChoiceAdvice(quantity="polarity", rules=rules, agreed=None, contradiction=contradiction)
 
 
 def set_up(*, stud_diameter_mm, stud_material, base, process):
@@ -345,7 +205,7 @@ def set_up(*, stud_diameter_mm, stud_material, base, process):
     def advised(quantity, unit):
         rules = gathered(quantity, diameter, **names)
         reason = reason_for(quantity, process=process, stud_diameter_mm=diameter)
-        return advice(quantity, unit, rules, reason=reason)
+        return side_by_side(quantity, unit, rules, reason=reason)
 
     return SetUp(
         stud_diameter_mm=diameter,
