@@ -241,13 +241,19 @@ def read_hand_in(path):
             journals[page] = parse_journal(data, place=name)
             problems.extend(journals[page].problems)
             continue
-        text = written_answer(data, page)
+        text = None if data is None else written_answer(data, page)
         if text is None:
-            sentence = f"{name} holds no written answer that can be read"
-            problems.append(Problem(kind="hand-in", sentence=sentence, place=name))
+            problems.append(Problem(kind="hand-in", sentence=_why_not_written(name, data), place=name))
         else:
             written[page] = text
     return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
+
+
+def _why_not_written(name, data):
+    """Say why a notebook gives no written answer; the saved answers beside it count all the same."""
+    if data is None:
+        return f"{name} must be at most {_MOST_BYTES['pages']:,} bytes, and it unpacks to more, so it was left out"
+    return f"{name} holds no written answer that can be read"
 
 
 def _read_file(path):
@@ -308,7 +314,10 @@ def _require_listed(names):
 
 
 def _read_member(archive, info):
-    """Return one member, unpacking no more than its limit whatever its header claims."""
+    """Return one member, unpacking no more than its limit whatever its header claims.
+
+    A notebook that is too large is None: the answers do not depend on it.
+    """
     kind = "manifest" if info.filename == _MANIFEST else info.filename.partition("/")[0]
     limit = _MOST_BYTES[kind]
     if info.compress_type not in _PACKINGS:
@@ -319,6 +328,8 @@ def _read_member(archive, info):
             data = member.read(limit + 1)
         if len(data) <= limit:
             return data
+    if kind == "pages":
+        return None
     message = f"{info.filename} must be at most {limit:,} bytes, and it unpacks to more"
     raise HandInError(message)
 

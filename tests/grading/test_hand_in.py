@@ -237,7 +237,6 @@ def test_slugs_differ_where_names_do():
         ([], {**MANIFEST, "display_name": "x" * 1000}, "hand_in.json names no usable display_name"),
         ([], {**MANIFEST, "learner": " "}, "this hand-in names no learner: it was made without signing in"),
         ([("answers/arcs.jsonl", b"0" * 2_000_001)], MANIFEST, "answers/arcs.jsonl must be at most 2,000,000 bytes"),
-        ([("pages/arcs.ipynb", b"0" * 5_000_001)], MANIFEST, "pages/arcs.ipynb must be at most 5,000,000 bytes"),
         ([], b" " * 70_000, "hand_in.json must be at most 64,000 bytes"),
     ],
 )
@@ -359,6 +358,16 @@ def test_packed_again_by_hand(make_zip):
     """Entries for the two folders, as file managers add them, do no harm."""
     got = read_hand_in(make_zip([("answers/", ""), ("answers/arcs.jsonl", ""), ("pages/", "")]))
     assert list(got.journals) == ["arcs"]
+
+
+def test_a_notebook_that_is_too_large_is_left_out(make_zip):
+    """A notebook swollen with output costs nobody the answers beside it; it is named."""
+    got = read_hand_in(make_zip([("answers/arcs.jsonl", ""), ("pages/arcs.ipynb", b"0" * 5_000_001)]))
+    assert list(got.journals) == ["arcs"]
+    assert got.written == {}
+    assert [problem.sentence for problem in got.problems] == [
+        "pages/arcs.ipynb must be at most 5,000,000 bytes, and it unpacks to more, so it was left out"
+    ]
 
 
 def test_problems_of_journals_are_carried(make_zip):
