@@ -9,7 +9,9 @@ import os
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import blake2b
+from operator import itemgetter
 from pathlib import Path
+from typing import NamedTuple
 
 from filelock import FileLock, Timeout
 
@@ -30,6 +32,8 @@ _FIELDS = {
     "answers": dict,
     "previous": str,
 }
+_KINDS = tuple(_FIELDS.values())
+_values = itemgetter(*_FIELDS)
 _CHECK_BYTES = 16
 _CHECK_HEAD = b',"check":"'
 _CHECK_TAIL = len(_CHECK_HEAD) + 2 * _CHECK_BYTES + len(b'"}')
@@ -46,9 +50,11 @@ class Problem:
     exercise_id: str = ""
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Record:
-    """One submission of one exercise, as saved. ``line`` is where it stood in its file; it is not stored."""
+class Record(NamedTuple):
+    """One submission of one exercise, as saved. ``line`` is where it stood in its file; it is not stored.
+
+    A named tuple, and in the order of the stored fields: a class has tens of thousands of them.
+    """
 
     at: str
     learner: str
@@ -82,7 +88,7 @@ def _refuse_constant(name):
     raise ValueError(message)
 
 
-_DECODE = json.JSONDecoder(parse_constant=_refuse_constant).decode
+_DECODE = json.JSONDecoder(parse_constant=_refuse_constant).raw_decode
 _ENCODE = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False).encode
 
 
@@ -119,7 +125,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
     previous = ""  # None after a line whose check cannot be known
     lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n")
     for number, line in enumerate(lines, start=1):
-        line = line.rstrip(b"\r")
+        line = line.strip()
         if not line:
             continue
         record, kind, sentence = _read_line(line, number)
@@ -148,19 +154,30 @@ def _read_line(line, number):
     """Return ``(record, "", "")`` for a sound line, else ``(None, kind, sentence)``."""
     if len(line) > LONGEST_LINE:
         return None, "unreadable", f"a line must be at most {LONGEST_LINE} bytes long, got {len(line)}"
+    content = _content(line)
+    if content is None:
+        return None, "unreadable", "a line is not a record"
     try:
-        content = _DECODE(line.decode("utf-8"))
-    except (ValueError, RecursionError):
-        return None, "unreadable", "a line is not a record"
-    if not isinstance(content, dict):
-        return None, "unreadable", "a line is not a record"
-    check = content.pop("check", None)
-    for name, kind in _FIELDS.items():
-        if type(content.get(name)) is not kind:
-            return None, "unreadable", f"a record has no usable {name}"
+        values = _values(content)
+    except KeyError:
+        values = ()
+    if tuple(map(type, values)) != _KINDS:
+        name = next(name for name, kind in _FIELDS.items() if type(content.get(name)) is not kind)
+        return None, "unreadable", f"a record has no usable {name}"
+    check = content.get("check")
     if not _check_holds(line, content, check):
         return None, "bad check", "a record was changed after it was saved"
-    return _record(content, check, number), "", ""
+    return Record(*values, check, number), "", ""
+
+
+def _content(line):
+    """Return the object that a line holds, or None where it holds anything else."""
+    try:
+        text = line.decode("utf-8")
+        content, end = _DECODE(text)
+    except (ValueError, RecursionError):
+        return None
+    return content if end == len(text) and isinstance(content, dict) else None
 
 
 def _check_holds(line, content, check):
@@ -175,34 +192,13 @@ def _check_holds(line, content, check):
         body = line[:-_CHECK_TAIL] + b"}"
         if _check_of(body) == check:
             return True
-    return _check_of(_ENCODE(content).encode("ascii")) == check
-
-
-def _record(content, check, number):
-    """Make a record of parsed content."""
-    return Record(
-        at=content["at"],
-        learner=content["learner"],
-        course=content["course"],
-        page=content["page"],
-        exercise=content["exercise"],
-        round_number=content["round"],
-        bank=content["bank"],
-        scenario=content["scenario"],
-        answers=content["answers"],
-        previous=content["previous"],
-        check=check,
-        line=number,
-    )
+    bare = {name: value for name, value in content.items() if name != "check"}
+    return _check_of(_ENCODE(bare).encode("ascii")) == check
 
 
 def _claimed_check(line):
     """Return the check that a spoilt line carries, or None; the next record's chain hangs on it."""
-    try:
-        content = _DECODE(line.decode("utf-8"))
-    except (ValueError, RecursionError):
-        return None
-    check = content.get("check") if isinstance(content, dict) else None
+    check = (_content(line) or {}).get("check")
     return check if isinstance(check, str) else None
 
 
@@ -266,7 +262,7 @@ class Journal:
             return ""
         if tail.endswith(b"\n"):
             return _claimed_check(tail.strip()) or ""
-        record, _, _ = _read_line(tail.rstrip(b"\r"), 0)
+        record, _, _ = _read_line(tail.strip(), 0)
         if record is not None:  # whole but for its line end
             _write_whole(file, b"\n")
             return record.check

@@ -5,6 +5,7 @@ How parts are scored is in ``scoring``; how numbers are drawn is in ``variants``
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 
@@ -81,6 +82,11 @@ class Choices:
     options: tuple[Option, ...]
     points: float = 1.0
 
+    @cached_property
+    def option_ids(self):
+        """Ids of the options."""
+        return frozenset(option.id for option in self.options)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Order:
@@ -90,6 +96,11 @@ class Order:
     ask: str
     options: tuple[Option, ...]
     points: float = 1.0
+
+    @cached_property
+    def option_ids(self):
+        """Ids of the options."""
+        return frozenset(option.id for option in self.options)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -104,6 +115,16 @@ class Verdicts:
     rows: tuple[Option, ...]
     verdicts: tuple[Option, ...]
     points: float = 1.0
+
+    @cached_property
+    def row_ids(self):
+        """Ids of the rows."""
+        return frozenset(row.id for row in self.rows)
+
+    @cached_property
+    def verdict_ids(self):
+        """Ids of the verdicts."""
+        return frozenset(verdict.id for verdict in self.verdicts)
 
 
 Part = Number | Range | Choice | Choices | Order | Verdicts
@@ -186,10 +207,15 @@ class Exercise:
     shown: Callable[[dict[str, Any]], dict[str, str]] | None = None
     counts: bool = True
 
-    @property
+    @cached_property
     def points(self):
         """Sum of the points of the parts; 0 where the exercise does not count."""
         return sum(part.points for part in self.parts) if self.counts else 0.0
+
+    @cached_property
+    def part_ids(self):
+        """Ids of the parts."""
+        return frozenset(part.id for part in self.parts)
 
     @property
     def page(self):

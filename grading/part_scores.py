@@ -177,8 +177,7 @@ def _score_choices(part, key, typed):
         return _invalid(problem)
     if not typed:
         return UNANSWERED
-    right = set(key.right)
-    ticked = set(typed)
+    right, ticked = set(key.right), set(typed)
     if ticked == right:
         return CORRECT
     wrong = [option for option in part.options if option.id in ticked - right]
@@ -202,8 +201,7 @@ def _list_problem(part, typed):
         return "this answer is not a list of the options"
     if len(set(typed)) != len(typed):
         return "this answer names an option twice"
-    known = {option.id for option in part.options}
-    return "" if known.issuperset(typed) else "this answer names something that is not one of the options"
+    return "" if part.option_ids.issuperset(typed) else "this answer names something that is not one of the options"
 
 
 def _score_order(part, key, typed):
@@ -212,6 +210,8 @@ def _score_order(part, key, typed):
     A drawn order keeps about half of the items in a right run by chance, so credit starts above half:
     all kept earns 1, half or fewer kept earns 0, evenly between.
     """
+    if isinstance(typed, list) and tuple(typed) == key.right:
+        return CORRECT
     problem = _list_problem(part, typed)
     if problem:
         return _invalid(problem)
@@ -219,12 +219,9 @@ def _score_order(part, key, typed):
         return UNANSWERED
     if len(typed) != len(part.options):
         return _invalid("this answer does not place every item")
-    right = list(key.right)
-    if typed == right:
-        return CORRECT
-    place = {item: index for index, item in enumerate(right)}
+    place = {item: index for index, item in enumerate(key.right)}
     kept = _longest_rise([place[item] for item in typed])
-    return _part_credit(2.0 * kept / len(right) - 1.0, None)
+    return _part_credit(2.0 * kept / len(place) - 1.0, None)
 
 
 def _longest_rise(places):
@@ -238,20 +235,18 @@ def _longest_rise(places):
 
 def _score_verdicts(part, key, typed):
     """Score a table row by row; every row needs its verdict."""
-    known_rows = {row.id for row in part.rows}
-    known_verdicts = {verdict.id for verdict in part.verdicts}
-    if not isinstance(typed, dict) or not known_rows.issuperset(typed):
+    if typed == key.right:
+        return CORRECT
+    if not isinstance(typed, dict) or not part.row_ids.issuperset(typed):
         return _invalid("this answer is not a verdict for each row")
     given = {row: verdict for row, verdict in typed.items() if verdict not in (None, "")}
-    if not all(isinstance(verdict, str) and verdict in known_verdicts for verdict in given.values()):
+    if not all(isinstance(verdict, str) and verdict in part.verdict_ids for verdict in given.values()):
         return _invalid("this answer holds something that is not one of the verdicts")
     if not given:
         return UNANSWERED
-    if len(given) < len(known_rows):
-        return _invalid(f"{len(known_rows) - len(given)} of {len(known_rows)} rows have no verdict yet")
+    if len(given) < len(part.rows):
+        return _invalid(f"{len(part.rows) - len(given)} of {len(part.rows)} rows have no verdict yet")
     wrong = [row for row in part.rows if given[row.id] != key.right[row.id]]
-    if not wrong:
-        return CORRECT
     slip = next((row.slip for row in wrong if row.slip), None)
     return _part_credit(1.0 - len(wrong) / len(part.rows), slip)
 

@@ -6,6 +6,7 @@ all call it, so they cannot differ.
 
 from collections import Counter, defaultdict
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from grading.answers import Problem
 from grading.keys import RoundKey, keys_for, row_keys
@@ -31,8 +32,10 @@ __all__ = [
 _POINT_DIGITS = 4  # a ten-thousandth of a point is below what any mark list shows
 
 
-@dataclass(frozen=True, kw_only=True)
-class PartMark:
+# Parts, rounds and exercises are named tuples: one hand-in has more than a hundred of them.
+
+
+class PartMark(NamedTuple):
     """One part in one round: the answer that earns the marks, the latest answer, and the tries used.
 
     ``best`` is the latest answer where none earns anything. ``finished`` holds once the part is right or no try
@@ -49,8 +52,7 @@ class PartMark:
     typed: object = None
 
 
-@dataclass(frozen=True, kw_only=True)
-class RoundResult:
+class RoundResult(NamedTuple):
     """One round of one exercise; ``answers`` holds what was typed last for each part.
 
     ``share`` is what the round would earn if the exercise counts; ``points`` is what it does earn.
@@ -64,8 +66,7 @@ class RoundResult:
     answers: dict
 
 
-@dataclass(frozen=True, kw_only=True)
-class ExerciseResult:
+class ExerciseResult(NamedTuple):
     """One exercise over all rounds; points and ``parts`` are those of the best round (0 where none was begun)."""
 
     exercise_id: str

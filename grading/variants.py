@@ -36,8 +36,9 @@ def normalise_learner(text):
 
 def seed(*, course_key, learner, exercise_id, round_number):
     """Return 32 bytes that stand for one learner's numbers in one round of one exercise."""
-    fields = (normalise_learner(learner), exercise_id, str(round_number))
-    message = "".join(f"{len(field)}:{field};" for field in fields).encode("utf-8", "surrogatepass")
+    name, number = normalise_learner(learner), str(round_number)
+    fields = f"{len(name)}:{name};{len(exercise_id)}:{exercise_id};{len(number)}:{number};"
+    message = fields.encode("utf-8", "surrogatepass")
     return blake2b(message, key=_course_bytes(course_key), person=_PURPOSE, digest_size=32).digest()
 
 
@@ -65,7 +66,6 @@ class Draw:
 
     def pick(self, name, values):
         """Return one of ``values``, each as likely as the others."""
-        values = tuple(values)
         if not values:
             message = f"values of draw {name!r} must hold at least one, got none"
             raise ValueError(message)

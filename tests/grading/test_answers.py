@@ -6,7 +6,6 @@ import signal
 import subprocess
 import sys
 import time
-from dataclasses import asdict
 from hashlib import blake2b
 
 import pytest
@@ -84,7 +83,7 @@ def test_lines_that_were_only_laid_out_anew_are_sound(filled):
     anew = b"\r\n".join(json.dumps(dict(reversed(json.loads(line).items()))).encode() for line in _lines(filled))
     contents = parse_journal(b"\xef\xbb\xbf" + anew)
     assert contents.problems == ()
-    assert [asdict(record) for record in contents.records] == [asdict(record) for record in filled.read().records]
+    assert contents.records == filled.read().records
 
 
 def test_an_edited_record_is_set_aside_with_its_line(filled):
@@ -126,7 +125,7 @@ def test_moved_and_doubled_records_are_noticed(filled):
         (b"9" * 50_000, "a line is not a record"),
         (b'{"a": NaN}', "a line is not a record"),
         (b"{}", "a record has no usable at"),
-        (b" " * 200_000 + b"x", "a line must be at most 131072 bytes long, got 200001"),
+        (b"x" * 200_001, "a line must be at most 131072 bytes long, got 200001"),
     ],
 )
 def test_unreadable_lines_are_set_aside(filled, line, sentence):
@@ -159,13 +158,13 @@ def test_no_bytes_crash_the_reading(data):
     """Any bytes give records or problems."""
     contents = parse_journal(data)
     assert contents.records == ()
-    assert len(contents.problems) == sum(1 for line in data.removeprefix(b"\xef\xbb\xbf").split(b"\n") if line.rstrip(b"\r"))
+    assert len(contents.problems) == sum(1 for line in data.removeprefix(b"\xef\xbb\xbf").split(b"\n") if line.strip())
 
 
 def test_any_flipped_byte_is_noticed(filled):
     """Whichever byte of a record is changed, no changed record is taken for a sound one."""
     data = filled.path.read_bytes()
-    sound = {asdict(record)["check"]: record for record in filled.read().records}
+    sound = {record.check: record for record in filled.read().records}
     for place in range(0, len(data), 7):
         changed = bytearray(data)
         changed[place] ^= 0x15

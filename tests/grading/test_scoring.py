@@ -148,7 +148,7 @@ def test_another_learners_answers_do_not_count(mark, answer):
     copied = mark(answer(1.0, learner="ben"), answer(3.0), learner="ann")
     assert copied.points == 0.0
     assert "1 answers of another learner (ben) were set aside" in copied.problems[0].sentence
-    renamed = replace(answer(1.0, learner="ben"), learner="ann")
+    renamed = answer(1.0, learner="ben")._replace(learner="ann")
     assert mark(renamed).exercises["arcs.energy"].outcome is Outcome.ERROR
 
 
