@@ -76,6 +76,15 @@ def test_fresh_air_holds_the_limit(room, flow):
     assert left == pytest.approx(gas.OXYGEN_LIMIT_PERCENT, rel=1e-12)  # steady state
 
 
+@given(ROOMS, FLOWS, st.floats(0, 500))
+def test_half_way_to_the_final_oxygen(room, flow, fresh):
+    """After ln 2 changes of air by gas and fresh air together the oxygen is half way to its final value."""
+    minutes = np.log(2) * 1000 * room / (flow + fresh)
+    left = gas.oxygen_percent(room_volume_m3=room, flow_l_min=flow, time_min=minutes, fresh_air_l_min=fresh)
+    final = gas.OXYGEN_IN_AIR_PERCENT * fresh / (fresh + flow)
+    assert left == pytest.approx((gas.OXYGEN_IN_AIR_PERCENT + final) / 2, rel=1e-12)  # exponential decay
+
+
 def test_half_the_room_takes_half_the_time():
     """Time goes with the volume and against the flow."""
     whole = gas.time_to_oxygen_limit_min(room_volume_m3=40, flow_l_min=8)
