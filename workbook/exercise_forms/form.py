@@ -39,7 +39,7 @@ class Form(anywidget.AnyWidget):
 
     def answer(self, message):
         """Return the reply to a message: ``kind``, ``sentence`` and what else this form needs."""
-        raise NotImplementedError
+        raise KeyError(message["kind"])
 
     def told(self, news):
         """Hear what happened to another form; most forms have nothing to do."""
@@ -47,7 +47,7 @@ class Form(anywidget.AnyWidget):
     def _hear(self, _, message, buffers):
         ticket = message.get("ticket")
         try:
-            reply = self.answer(message)
+            reply = {"kind": "hello"} if message["kind"] == "hello" else self.answer(message)
         except Exception:
             self.send({"kind": "problem", "sentence": FAILED, "ticket": ticket})
             raise

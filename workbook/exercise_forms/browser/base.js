@@ -45,7 +45,7 @@ function statusLine() {
 }
 
 /** Ask the kernel over the form's own line. One answer belongs to one ticket; silence is told after 5 s. */
-function line(model) {
+function line(model, el) {
   const waiting = new Map();
   const hear = (message) => {
     const ask = waiting.get(message.ticket);
@@ -54,19 +54,27 @@ function line(model) {
     clearTimeout(ask.timer);
     ask.answered(message);
   };
+  const ask = (content, { answered, silent }) => {
+    const ticket = newId("ticket");
+    const timer = setTimeout(silent, PATIENCE_MS);
+    waiting.set(ticket, { answered, timer });
+    model.send({ ...content, ticket });
+    return ticket;
+  };
+  // The page asks each form, once all are drawn, whether its line is alive; a dead one is drawn again.
+  const check = () => ask({ kind: "hello" }, {
+    answered: () => {},
+    silent: () => el.dispatchEvent(new CustomEvent("second-plate-silent", { bubbles: true })),
+  });
   model.on("msg:custom", hear);
+  el.addEventListener("second-plate-check", check);
   return {
-    ask(content, { answered, silent }) {
-      const ticket = newId("ticket");
-      const timer = setTimeout(silent, PATIENCE_MS);
-      waiting.set(ticket, { answered, timer });
-      model.send({ ...content, ticket });
-      return ticket;
-    },
+    ask,
     close() {
       for (const { timer } of waiting.values()) clearTimeout(timer);
       waiting.clear();
       model.off("msg:custom", hear);
+      el.removeEventListener("second-plate-check", check);
     },
   };
 }

@@ -123,28 +123,20 @@ const PART_MAKERS = {
   },
 
   verdicts(part, changed) {
-    const inputs = [];
-    const rows = part.rows.map((row) => {
-      const name = newId("row");
-      return make("tr", {}, make("th", { scope: "row" }, row.text), ...part.verdicts.map((verdict) => {
-        const input = make("input", {
-          type: "radio", name, value: verdict.id, "aria-label": `${row.text}: ${verdict.text}`, onchange: changed,
-        });
-        inputs.push({ row: row.id, input });
-        return make("td", {}, make("label", {}, input, make("span", { class: "cell-text", "aria-hidden": "true" }, verdict.text)));
-      }));
-    });
-    const head = make("tr", {}, make("td", {}), ...part.verdicts.map((verdict) => make("th", { scope: "col" }, verdict.text)));
+    const rows = part.rows.map((row) => ({ ...row, ...radios("radio", part.verdicts, changed) }));
     return {
-      node: group(part, make("table", { class: "verdict-table" }, make("thead", {}, head), make("tbody", {}, ...rows))),
+      node: group(part, ...rows.map((row) => make(
+        "fieldset", { class: "row", "data-row": row.id },
+        make("legend", {}, row.text), make("div", { class: "side-by-side" }, ...row.labels),
+      ))),
       read: () => Object.fromEntries(
-        inputs.filter(({ input }) => input.checked).map(({ row, input }) => [row, input.value]),
+        rows.map((row) => [row.id, row.inputs.find((input) => input.checked)?.value]).filter(([, verdict]) => verdict),
       ),
       write: (value) => {
-        for (const { row, input } of inputs) input.checked = value?.[row] === input.value;
+        for (const row of rows) for (const input of row.inputs) input.checked = value?.[row.id] === input.value;
       },
       lock: (locked) => {
-        for (const { input } of inputs) input.disabled = locked;
+        for (const input of rows.flatMap((row) => row.inputs)) input.disabled = locked;
       },
       say: (value) => part.rows
         .map((row) => `${row.text}: ${value[row.id] ? textOf(part.verdicts, value[row.id]) : "no verdict"}`).join("; "),
@@ -156,11 +148,17 @@ function textOf(options, id) {
   return options.find((option) => option.id === id)?.text ?? String(id);
 }
 
-/** Radio buttons or tick boxes under one legend. */
-function choosing(part, changed, type, hint, { read, holds, say }) {
+/** Radio buttons or tick boxes of one name, each inside its label. */
+function radios(type, options, changed) {
   const name = newId("choice");
-  const inputs = part.options.map((option) => make("input", { type, name, value: option.id, onchange: changed }));
-  const labels = part.options.map((option, place) => make("label", { class: "option" }, inputs[place], make("span", {}, option.text)));
+  const inputs = options.map((option) => make("input", { type, name, value: option.id, onchange: changed }));
+  const labels = options.map((option, place) => make("label", { class: "option" }, inputs[place], make("span", {}, option.text)));
+  return { inputs, labels };
+}
+
+/** One or several of the options, under one legend. */
+function choosing(part, changed, type, hint, { read, holds, say }) {
+  const { inputs, labels } = radios(type, part.options, changed);
   return {
     node: group(part, hint ? make("p", { class: "hint" }, hint) : null, ...labels),
     read: () => read(inputs),
@@ -254,7 +252,7 @@ class Part {
 class Form {
   constructor(model, el) {
     this.model = model;
-    this.line = line(model);
+    this.line = line(model, el);
     this.status = statusLine();
     this.head = make("header", {});
     this.body = make("div", { class: "parts" });

@@ -13,7 +13,7 @@ async function savePage(el) {
 export default {
   render({ model, el }) {
     takeOver(el, "hand-in");
-    const talk = line(model);
+    const talk = line(model, el);
     const status = statusLine();
     const where = make("div", {});
     const problem = (sentence) => status.say("problem", sentence);

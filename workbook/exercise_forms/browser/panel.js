@@ -37,7 +37,7 @@ export default {
   render({ model, el }) {
     takeOver(el, "panel");
     const spec = model.get("state");
-    const talk = line(model);
+    const talk = line(model, el);
     const status = statusLine();
     const picture = make("div", { class: "picture" });
     const readouts = make("tbody", {});
@@ -78,10 +78,12 @@ export default {
       });
     };
     for (const control of spec.controls) controls[control.name] = (control.options ? pick : slide)(control, ask);
+    const settings = make("div", { class: "controls" }, ...Object.values(controls).map((control) => control.node));
+    const name = make("caption", { class: "unseen" }, `${spec.title}: computed values`);
     el.append(
       make("h3", {}, spec.title), ...paragraphs(spec.intro, "note"),
-      make("div", { class: "controls" }, ...Object.values(controls).map((control) => control.node)),
-      status.node, picture, make("table", { class: "readouts" }, make("caption", { class: "unseen" }, `${spec.title}: computed values`), readouts),
+      make("div", { class: "bench" }, settings, make("div", { class: "shown" }, status.node, picture)),
+      make("table", { class: "readouts" }, name, readouts),
     );
     show(spec.view);
     return () => talk.close();

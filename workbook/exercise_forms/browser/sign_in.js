@@ -3,7 +3,7 @@
 export default {
   render({ model, el }) {
     takeOver(el, "sign-in");
-    const talk = line(model);
+    const talk = line(model, el);
     const status = statusLine();
     const id = newId("name");
     const input = make("input", { id, type: "text", autocomplete: "off", spellcheck: "false", maxlength: "200" });

@@ -14,6 +14,7 @@ function objective({ text, points, maximum, words, exercises }) {
 export default {
   render({ model, el }) {
     takeOver(el, "summary");
+    const talk = line(model, el);
     const status = statusLine();
     const list = make("div", {});
     const show = () => {
@@ -26,6 +27,9 @@ export default {
     el.append(title, status.node, list);
     model.on("change:state", show);
     show();
-    return () => model.off("change:state", show);
+    return () => {
+      talk.close();
+      model.off("change:state", show);
+    };
   },
 };
