@@ -4,23 +4,25 @@ import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
+from tests.drawings.cases import all_calls
 
-@pytest.fixture
-def figure_of(monkeypatch):
-    """Return a function that draws a picture and gives back its figure, with a canvas that can measure."""
-    caught = []
-    save = Figure.savefig
+CALLS = {name: (draw, given) for name, draw, given in all_calls()}
+_KEPT = {}
 
-    def caught_save(self, *args, **kwargs):
-        caught.append(self)
-        return save(self, *args, **kwargs)
 
-    monkeypatch.setattr(Figure, "savefig", caught_save)
+@pytest.fixture(params=CALLS)
+def figure(request, monkeypatch):
+    """Give the figure of one call after the other, each drawn once, with a canvas that can measure."""
+    name = request.param
+    if name not in _KEPT:
+        save = Figure.savefig
 
-    def drawn(draw, given):
+        def kept_save(self, *args, **kwargs):
+            _KEPT[name] = self
+            return save(self, *args, **kwargs)
+
+        monkeypatch.setattr(Figure, "savefig", kept_save)
+        draw, given = CALLS[name]
         draw(**given)
-        figure = caught[-1]
-        FigureCanvasAgg(figure).draw()
-        return figure
-
-    return drawn
+        FigureCanvasAgg(_KEPT[name]).draw()
+    return _KEPT[name]

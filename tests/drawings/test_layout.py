@@ -7,9 +7,7 @@ import pytest
 from matplotlib.text import Text
 
 from drawings import style
-from tests.drawings.cases import all_calls
 
-CALLS = [pytest.param(draw, given, id=name) for name, draw, given in all_calls()]
 INKS = {style.TEXT, style.TEXT_AMBER, style.TEXT_GREY}
 
 
@@ -46,10 +44,8 @@ def rgb(colour):
     return [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
 
 
-@pytest.mark.parametrize(("draw", "given"), CALLS)
-def test_no_text_leaves_the_sheet(figure_of, draw, given):
+def test_no_text_leaves_the_sheet(figure):
     """Every text lies wholly on the sheet."""
-    figure = figure_of(draw, given)
     sheet = figure.bbox
     outside = [
         text.get_text()
@@ -59,10 +55,9 @@ def test_no_text_leaves_the_sheet(figure_of, draw, given):
     assert outside == []
 
 
-@pytest.mark.parametrize(("draw", "given"), CALLS)
-def test_no_text_runs_into_another(figure_of, draw, given):
+def test_no_text_runs_into_another(figure):
     """No two texts overlap by more than a pixel's rounding."""
-    boxes = [(text.get_text(), box_of(text)) for text in shown_texts(figure_of(draw, given))]
+    boxes = [(text.get_text(), box_of(text)) for text in shown_texts(figure)]
     touching = [
         (one, other)
         for (one, a), (other, b) in combinations(boxes, 2)
@@ -71,28 +66,34 @@ def test_no_text_runs_into_another(figure_of, draw, given):
     assert touching == []
 
 
-@pytest.mark.parametrize(("draw", "given"), CALLS)
-def test_text_is_large_and_in_a_text_ink(figure_of, draw, given):
+def test_text_is_large_and_in_a_text_ink(figure):
     """Every text is 12 points or more and in one of the three text inks; pole signs may be larger."""
-    texts = shown_texts(figure_of(draw, given))
+    texts = shown_texts(figure)
     assert min(text.get_fontsize() for text in texts) >= 12
     assert {text.get_color() for text in texts} <= INKS
 
 
-@pytest.mark.parametrize(("draw", "given"), CALLS)
-def test_text_stands_out_from_what_is_under_it(figure_of, draw, given):
+def test_text_stands_out_from_what_is_under_it(figure):
     """Any colour that fills a fifth of a text's box contrasts with the text by at least 4.5."""
-    figure = figure_of(draw, given)
     places = [(text.get_text(), text.get_color(), box_of(text)) for text in shown_texts(figure)]
-    for text in shown_texts(figure):
-        text.set_color("none")
-    figure.canvas.draw()
-    pixels = np.asarray(figure.canvas.buffer_rgba())[::-1, :, :3]
+    pixels = without_letters(figure)
     for shown, ink, box in places:
         under = pixels[int(box.y0) : int(box.y1) + 1, int(box.x0) : int(box.x1) + 1].reshape(-1, 3)
         colours, counts = np.unique(under, axis=0, return_counts=True)
         for colour in colours[counts > 0.2 * counts.sum()]:
             assert contrast(rgb(ink), colour / 255) >= 4.5, (shown, ink, colour)
+
+
+def without_letters(figure):
+    """Return the pixels of the figure without its letters, the lowest row first."""
+    inks = [(text, text.get_color()) for text in shown_texts(figure)]
+    for text, _ in inks:
+        text.set_color("none")
+    figure.canvas.draw()
+    pixels = np.asarray(figure.canvas.buffer_rgba())[::-1, :, :3].copy()
+    for text, ink in inks:
+        text.set_color(ink)
+    return pixels
 
 
 @pytest.mark.parametrize("ground", ["PAPER", "PALE_SLATE", "PALE_AMBER", "PALE_GREY"])

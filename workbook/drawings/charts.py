@@ -1,6 +1,6 @@
 """What the plain charts share: axes with their quantities named along them, limits, chosen points."""
 
-from drawings.marks import area, box, dot, line, write
+from drawings.marks import area, box, dot, line, number, write
 from drawings.scales import steps
 from drawings.style import AMBER, MID_GREY, PALE_GREY, TEXT, TEXT_AMBER, TEXT_PT, THIN
 
@@ -10,6 +10,8 @@ def plane(figure, place, *, across, up, wide, high):
     axes = figure.add_axes(place)
     axes.set_xlim(*wide)
     axes.set_ylim(*high)
+    axes.set_xticks(steps(wide[1]))
+    axes.set_xticklabels([number(mark) for mark in steps(wide[1])])
     axes.set_xlabel(across)
     axes.set_title(up, loc="left", fontsize=TEXT_PT, color=TEXT)
     return axes
@@ -19,6 +21,7 @@ def guide_lines(axes):
     """Draw pale level lines to read values off, at the numbers of the upright axis."""
     levels = steps(axes.get_ylim()[1])
     axes.set_yticks(levels)
+    axes.set_yticklabels([number(level) for level in levels])
     for level in levels[1:]:
         line(
             axes,

@@ -151,7 +151,8 @@ def _field_plane(figure, reach_m, limit_mt):
     """Return the axes with the part over the level for implants hatched."""
     farthest = max(0.5, round_up(reach_m * 1.8, among=ROUND_CLOSE))
     across, up = "distance from the cable in m", "magnetic field in mT"
-    axes = plane(figure, (0.08, 0.14, 0.88, 0.76), across=across, up=up, wide=(0, farthest), high=(0, TOP_MT))
+    axes = plane(figure, (0.08, 0.14, 0.87, 0.76), across=across, up=up, wide=(0, farthest), high=(0, TOP_MT))
+    guide_lines(axes)
     text = f"over {number(limit_mt)} mT:\nno one with an implant"
     forbidden(axes, limit_mt, TOP_MT, text, text_at=(0.985 * farthest, 0.78 * TOP_MT))
     limit_line(axes, limit_mt)

@@ -4,14 +4,14 @@ import textwrap
 
 import numpy as np
 
+from drawings.charts import chosen_point, heading, plane
 from drawings.marks import area, box, dot, leader, line, number, write
 from drawings.picture import picture_of
 from drawings.rule_fields import rule_fields
-from drawings.scales import ROUND_CLOSE, round_up
+from drawings.scales import ROUND_CLOSE, round_up, steps
 from drawings.style import (
     AMBER,
     GREY,
-    HEADING_PT,
     LINE,
     MID_AMBER,
     MID_GREY,
@@ -21,10 +21,7 @@ from drawings.style import (
     PALE_SLATE,
     PAPER,
     SLATE,
-    TEXT,
-    TEXT_AMBER,
     TEXT_GREY,
-    THIN,
     sheet_of_paper,
 )
 from secondplate.arc import arc_energy_j, voltage_band_v
@@ -39,6 +36,7 @@ FIELD_LOOKS = (
     (PALE_SLATE, GREY, "--"),
     (PALE_GREY, SLATE, "||"),
 )
+ANY_TIME_LOOK = (PALE_GREY, GREY, "")
 EVEN_J = (20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000)
 
 
@@ -100,7 +98,9 @@ def energy_chart(
         axes = _plane(figure, fields, current_a, time_ms)
         _draw_even_energy(axes, voltage_v, fields, current_a, time_ms)
         _draw_fields(axes, fields, current_a, time_ms)
-        _draw_point(axes, current_a, time_ms, energy_j, voltage_v)
+        chosen_point(axes, time_ms, current_a)
+        setting = f"{number(current_a)} A for {number(time_ms)} ms"
+        heading(axes, f"{setting}: {number(energy_j, digits=0)} J at {number(voltage_v)} V")
         return picture_of(
             figure, _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j, voltage_v)
         )
@@ -122,13 +122,14 @@ def _words(stud_diameter_mm, stud_material, fields, current_a, time_ms, energy_j
 
 def _plane(figure, fields, current_a, time_ms):
     """Return the axes of the plane, large enough for every field and the point."""
-    axes = figure.add_axes(PLOT)
     longest = max([time_ms, *(field.time_ms.high for field in fields)])
     largest = max([current_a, *(field.current_a.high for field in fields)])
-    axes.set_xlim(0, round_up(longest * 1.08, among=ROUND_CLOSE))
-    axes.set_ylim(0, round_up(largest * 1.08, among=ROUND_CLOSE))
-    axes.set_xlabel("weld time in ms")
-    axes.set_title("current in A", loc="left", fontsize=axes.xaxis.label.get_size(), color=TEXT)
+    ends = {
+        "wide": (0, round_up(longest * 1.08, among=ROUND_CLOSE)),
+        "high": (0, round_up(largest * 1.08, among=ROUND_CLOSE)),
+    }
+    axes = plane(figure, PLOT, across="weld time in ms", up="current in A", **ends)
+    axes.set_yticks(steps(ends["high"][1]))
     return axes
 
 
@@ -156,7 +157,11 @@ def _draw_even_energy(axes, voltage_v, fields, current_a, time_ms):
     times = np.linspace(longest / 400, longest, 400)
     energy_j = current_a * time_ms * voltage_v / 1000
     axes.plot(times, current_a * time_ms / times, color=AMBER, linewidth=LINE, zorder=4)
-    taken = [(f.time_ms.low, f.time_ms.high, f.current_a.low, f.current_a.high) for f in fields]
+    taken = [
+        (field.time_ms.low, field.time_ms.high, field.current_a.low, field.current_a.high)
+        for field in fields
+        if not field.any_time
+    ]
     taken.append(
         (
             time_ms - 0.03 * longest,
@@ -184,59 +189,47 @@ def _draw_even_energy(axes, voltage_v, fields, current_a, time_ms):
 def _draw_fields(axes, fields, current_a, time_ms):
     """Draw each rule's field and name it at the right of the plane, the highest field first."""
     ranked = sorted(fields, key=lambda field: -field.current_a.best)
+    looks = iter(FIELD_LOOKS)
+    for field in ranked:
+        _draw_field(axes, field, ANY_TIME_LOOK if field.any_time else next(looks))
+    holds = [field.holds(current_a, time_ms) for field in ranked]
+    texts = [_field_name(field, inside) for field, inside in zip(ranked, holds, strict=True)]
     longest, largest = axes.get_xlim()[1], axes.get_ylim()[1]
-    for rank, (field, look) in enumerate(zip(ranked, FIELD_LOOKS, strict=False)):
-        _draw_field(axes, field, look)
-        holds = field.holds(current_a, time_ms)
-        text = (
-            textwrap.fill(field.name.replace(" mm", "\N{NO-BREAK SPACE}mm"), 22)
-            + f"\nsetting {'inside' if holds else 'outside'}"
-        )
-        y = largest * (0.97 - 0.94 * (rank + 0.5) / len(ranked))
+    for field, inside, text, share in zip(ranked, holds, texts, _spread(texts), strict=True):
         low, high = field.current_a.low, field.current_a.high
-        to = (field.time_ms.high, np.clip(y, low + 0.2 * (high - low), high - 0.2 * (high - low)))
-        leader(axes, text, at=(longest * 1.06, y), to=to, weight="bold" if holds else "normal")
+        level = largest * share
+        to = (field.time_ms.high, np.clip(level, low + 0.2 * (high - low), high - 0.2 * (high - low)))
+        leader(axes, text, at=(longest * 1.06, level), to=to, weight="bold" if inside else "normal")
+
+
+def _field_name(field, inside):
+    """Return the rule's name in short lines, with where the setting lies."""
+    name = field.name.replace(" mm", "\N{NO-BREAK SPACE}mm")
+    return f"{textwrap.fill(name, 22)}\nsetting {'inside' if inside else 'outside'}"
+
+
+def _spread(texts):
+    """Return the middles of the texts up the plane, from the top, each given room for its lines."""
+    rooms = np.array([text.count("\n") + 2.0 for text in texts])
+    ends = np.cumsum(rooms)
+    return 1 - (ends - rooms / 2) / ends[-1] if len(texts) else []
 
 
 def _draw_field(axes, field, look):
     """Draw one field: pale fill, hatch, outline, and a small cross on its best values."""
     fill, ink, hatch = look
-    corner = (field.time_ms.low, field.current_a.low)
-    size = (field.time_ms.high - field.time_ms.low, field.current_a.high - field.current_a.low)
-    area(axes, box(*corner, *size), fill=fill, order=2).set_alpha(0.75)
-    area(axes, box(*corner, *size), edge=MID_SLATE if ink != AMBER else MID_AMBER, hatch=hatch, order=2.1)
-    area(axes, box(*corner, *size), edge=ink, width=LINE, order=3)
-    dot(
-        axes,
-        field.time_ms.best,
-        field.current_a.best,
-        marker="+",
-        colour=ink,
-        size=9,
-        edge=ink,
-        edge_width=1.4,
-        order=3.5,
+    corners = box(
+        field.time_ms.low,
+        field.current_a.low,
+        field.time_ms.high - field.time_ms.low,
+        field.current_a.high - field.current_a.low,
     )
-
-
-def _draw_point(axes, current_a, time_ms, energy_j, voltage_v):
-    """Draw the chosen setting, and its numbers over the plane where they hide nothing."""
-    dot(axes, time_ms, current_a, colour=AMBER, size=12, edge_width=1.6)
-    for foot in ((time_ms, 0), (0, current_a)):
-        line(axes, [foot, (time_ms, current_a)], colour=AMBER, width=THIN, dashes=(4, 3))
-    text = (
-        f"{number(current_a)} A for {number(time_ms)} ms: {number(energy_j, digits=0)} J "
-        f"at {number(voltage_v)} V"
-    )
-    write(
-        axes,
-        1.0,
-        1.018,
-        text,
-        colour=TEXT_AMBER,
-        weight="bold",
-        size=HEADING_PT - 0.5,
-        across="right",
-        up="bottom",
-        transform=axes.transAxes,
-    )
+    if field.any_time:
+        area(axes, corners, fill=fill, order=0.5)
+        line(axes, [*corners, corners[0]], colour=ink, width=1.2, dashes=(2, 2), order=1.5)
+        return
+    area(axes, corners, fill=fill, order=2).set_alpha(0.75)
+    area(axes, corners, edge=MID_AMBER if ink == AMBER else MID_SLATE, hatch=hatch, order=2.1)
+    area(axes, corners, edge=ink, width=LINE, order=3)
+    cross = {"marker": "+", "size": 9, "edge_width": 1.4, "order": 3.5}
+    dot(axes, field.time_ms.best, field.current_a.best, colour=ink, edge=ink, **cross)

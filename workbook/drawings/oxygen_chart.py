@@ -75,7 +75,7 @@ def _oxygen_plane(figure, last, unit):
     """Return the axes with the part below the limit hatched."""
     across = f"time with the gas open in {unit}"
     limits = {"wide": (0, last), "high": (LEAST_PERCENT, 21.2)}
-    axes = plane(figure, (0.08, 0.14, 0.88, 0.76), across=across, up="oxygen in %", **limits)
+    axes = plane(figure, (0.08, 0.14, 0.87, 0.76), across=across, up="oxygen in %", **limits)
     text = f"below {number(OXYGEN_LIMIT_PERCENT)} %: hazardous"
     place = (0.02 * last, LEAST_PERCENT + 0.3)
     forbidden(axes, LEAST_PERCENT, OXYGEN_LIMIT_PERCENT, text, text_at=place, across="left")

@@ -19,7 +19,7 @@ from drawings.style import (
 )
 from secondplate.checks import require_between
 
-WIDTH_IN, HEIGHT_IN = 9.0, 5.6
+WIDTH_IN, HEIGHT_IN = 9.4, 5.6
 MM_PER_IN = 4.0
 FLOOR_MM = -8.4
 STUD_END_MM = 9.0

@@ -60,6 +60,7 @@ _SETTINGS = {
     "ytick.labelcolor": TEXT,
     "xtick.labelsize": TEXT_PT,
     "ytick.labelsize": TEXT_PT,
+    "xtick.major.pad": 7,
     "xtick.major.width": THIN,
     "ytick.major.width": THIN,
     "hatch.linewidth": 0.7,
