@@ -6,6 +6,7 @@ all call it, so they cannot differ.
 
 from collections import Counter, defaultdict
 from dataclasses import dataclass
+from operator import attrgetter
 from typing import NamedTuple
 
 from grading.answers import Problem
@@ -106,6 +107,9 @@ class LearnerResult:
     last_at: str
 
 
+_SHARE = attrgetter("share")
+
+
 def mark_rounds(exercise, records, settings, key_of_round, problems=None):
     """Return the result of one exercise from its records in the order in which they were saved.
 
@@ -118,12 +122,11 @@ def mark_rounds(exercise, records, settings, key_of_round, problems=None):
         _mark_round(exercise, number, of_round, settings, key_of_round(number), problems)
         for number, of_round in by_round.items()
     )
-    maximum = exercise.points
-    best = max(rounds, key=lambda one: one.share, default=None)
+    best = max(rounds, key=_SHARE, default=None)
     return ExerciseResult(
         exercise_id=exercise.id,
         points=best.points if best else 0.0,
-        maximum=maximum,
+        maximum=exercise.points,
         best_round=best.round_number if best else 0,
         rounds=rounds,
         submissions=len(records),
@@ -175,35 +178,42 @@ def _blank_part(exercise, part, result):
 
 def _mark_round(exercise, number, records, settings, key, problems):
     """Return the result of one round."""
-    sound = _sound_records(exercise, records, key, problems)
-    factor = 1.0 if number == 1 else settings.later_round_credit
-    credits = [factor * credit for credit in settings.credit_by_try]
-    parts, share = {}, 0.0
+    submitted = _sound_answers(exercise, records, key, problems)
+    if not submitted:
+        return _faulty_round(exercise, number, key)
+    credits = settings.credit_by_try
+    if number > 1:
+        credits = [settings.later_round_credit * credit for credit in credits]
+    parts, share, finished = {}, 0.0, True
     for part in exercise.parts:
-        answers = [record.answers[part.id] for record in sound if part.id in record.answers]
-        if sound:
-            mark, earned = _mark_part(exercise, part, key.keys[part.id], answers, credits)
-        else:
-            fault = key.problem or "these answers belong to other numbers than the ones this learner was given"
-            mark, earned = _blank_part(exercise, part, error(fault)), 0.0
-        parts[part.id] = mark
+        part_id = part.id
+        typed = [one[part_id] for one in submitted if part_id in one]
+        mark, earned = _mark_part(part, key.keys[part_id], typed, credits, counts=exercise.counts)
+        parts[part_id] = mark
         share += earned
+        finished = finished and mark.finished
+    answers = dict(submitted[0])
+    for one in submitted[1:]:
+        answers.update(one)
+    points = min(round(share, _POINT_DIGITS), exercise.points)
     return RoundResult(
-        round_number=number,
-        parts=parts,
-        points=min(round(share, _POINT_DIGITS), exercise.points),
-        share=share,
-        finished=all(mark.finished for mark in parts.values()),
-        answers={name: typed for record in sound for name, typed in record.answers.items()},
+        round_number=number, parts=parts, points=points, share=share, finished=finished, answers=answers
     )
 
 
-def _sound_records(exercise, records, key, problems):
-    """Return the records that were made for these numbers; report the others and a broken exercise."""
+def _faulty_round(exercise, number, key):
+    """Return the result of a round that cannot be marked: every part is an error and earns nothing."""
+    fault = error(key.problem or "these answers belong to other numbers than the ones this learner was given")
+    parts = {part.id: _blank_part(exercise, part, fault) for part in exercise.parts}
+    return RoundResult(round_number=number, parts=parts, points=0.0, share=0.0, finished=False, answers={})
+
+
+def _sound_answers(exercise, records, key, problems):
+    """Return the answers of the records made for these numbers; report the others and a broken exercise."""
     if key.problem:
         problems.append(_problem("broken exercise", key.problem, records[0]))
         return []
-    sound = [record for record in records if record.scenario == key.digest]
+    sound = [record.answers for record in records if record.scenario == key.digest]
     if len(sound) < len(records):
         odd = next(record for record in records if record.scenario != key.digest)
         sentence = (
@@ -211,15 +221,14 @@ def _sound_records(exercise, records, key, problems):
             "numbers than this learner was given"
         )
         problems.append(_problem("other numbers", sentence, odd))
-    known = {part.id for part in exercise.parts}
-    for record in sound:
-        if not known.issuperset(record.answers):
-            sentence = f"an answer to {exercise.id} names a part that this exercise does not have"
-            problems.append(_problem("other bank", sentence, record))
+    if not all(map(exercise.part_ids.issuperset, sound)):
+        odd = next(record for record in records if not exercise.part_ids.issuperset(record.answers))
+        sentence = f"an answer to {exercise.id} names a part that this exercise does not have"
+        problems.append(_problem("other bank", sentence, odd))
     return sound
 
 
-def _mark_part(exercise, part, key, answers, credits):
+def _mark_part(part, key, answers, credits, *, counts):
     """Return the mark of one part and what it earns if the exercise counts.
 
     Answers are taken in order until the part is right or the tries are used. The same answer sent again
@@ -243,8 +252,8 @@ def _mark_part(exercise, part, key, answers, credits):
     mark = PartMark(
         part_id=part.id,
         best=best if best_share > 0.0 else latest,
-        points=earned if exercise.counts else 0.0,
-        maximum=part.points if exercise.counts else 0.0,
+        points=earned if counts else 0.0,
+        maximum=part.points if counts else 0.0,
         tries_used=tries,
         latest=latest,
         finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
