@@ -1,5 +1,7 @@
 """Exercises on reading a collar: from the sign to its cause, and from the cause to one change at a time."""
 
+from functools import cache
+
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Verdicts, VerdictsKey
@@ -64,6 +66,7 @@ def _draw_read(draw):
     return scene(draw) | {"expected_mm": expected_mm} | dict(zip(SIGN_ROWS, signs, strict=True)) | lengths
 
 
+@cache
 def _length_verdict(expected_mm, measured_mm):
     verdict = inspection.length_verdict(
         expected_length_mm=float(expected_mm), measured_length_mm=float(measured_mm)

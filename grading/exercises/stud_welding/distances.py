@@ -112,20 +112,28 @@ def _flange_mm(thread_mm):
     return stud_weld.short_cycle_row(float(thread_mm)).flange_diameter_mm
 
 
-HOLDER_CASES = tuple(
-    (thread_mm, head_mm, offset_mm)
-    for thread_mm, head_mm, offset_mm in itertools.product(
-        (4, 5, 6), [round(7.0 + 0.1 * tenth, 1) for tenth in range(16)], (0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)
+HEADS_MM = tuple(round(7.0 + 0.1 * tenth, 1) for tenth in range(16))
+OFFSETS_MM = (0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)
+
+
+def _holder_cases(thread_mm):
+    """Return head and offset of all cases of one thread in which no slip meets the right answer."""
+    flange_mm = _flange_mm(thread_mm)
+    return tuple(
+        (head_mm, offset_mm)
+        for head_mm, offset_mm in itertools.product(HEADS_MM, OFFSETS_MM)
+        if _apart(_rim_ways_mm(head_mm, flange_mm, thread_mm), 0.15)
+        and abs((head_mm - flange_mm) / 2.0 - offset_mm) > 0.09
     )
-    if _apart(_rim_ways_mm(head_mm, _flange_mm(thread_mm), thread_mm), 0.15)
-    and abs((head_mm - _flange_mm(thread_mm)) / 2.0 - offset_mm) > 0.09
-)
+
+
+HOLDER_CASES = {thread_mm: _holder_cases(thread_mm) for thread_mm in (4, 5, 6)}
 
 
 def _draw_holder(draw):
     # The thread first: else the small studs, which have more cases, would crowd out the large one.
-    thread_mm = draw.pick("thread_mm", (4, 5, 6))
-    _, head_mm, offset_mm = draw.pick("case", [case for case in HOLDER_CASES if case[0] == thread_mm])
+    thread_mm = draw.pick("thread_mm", tuple(HOLDER_CASES))
+    head_mm, offset_mm = draw.pick("case", HOLDER_CASES[thread_mm])
     return scene(draw) | {"thread_mm": thread_mm, "head_mm": head_mm, "offset_mm": offset_mm}
 
 

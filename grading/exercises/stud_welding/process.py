@@ -1,5 +1,7 @@
 """Exercises on choosing the process, and on the least thickness under a stud where rules disagree."""
 
+from functools import cache
+
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Range, RangeKey, Verdicts, VerdictsKey
@@ -36,18 +38,24 @@ def _weld_words(scenario):
     }
 
 
-def _process_of(weld):
+@cache
+def _process_of(*, diameter_mm, time_ms, shield):
     """Return the process whose limits of diameter and time hold a weld, or that none does."""
-    wanted = f"drawn arc with {weld['shield']}"
+    wanted = f"drawn arc with {shield}"
     for process in ("short cycle", wanted):
         limits = stud_weld.process_limits(process)
         fits = (
-            limits.smallest_diameter_mm <= weld["diameter_mm"] <= limits.largest_diameter_mm
-            and limits.shortest_time_ms <= weld["time_ms"] < limits.longest_time_ms
+            limits.smallest_diameter_mm <= diameter_mm <= limits.largest_diameter_mm
+            and limits.shortest_time_ms <= time_ms < limits.longest_time_ms
         )
         if fits:
             return process.replace(" ", "_")
     return "none"
+
+
+def _solve_process(table):
+    processes = {name: [_process_of(**weld) for weld in table[name]] for name in WELD_ROWS}
+    return {"welds": VerdictsKey(right=processes)}
 
 
 CHOOSE_PROCESS = Exercise(
@@ -75,9 +83,7 @@ CHOOSE_PROCESS = Exercise(
         ),
     ),
     draw=_draw_process,
-    solve=lambda table: {
-        "welds": VerdictsKey(right={name: [_process_of(weld) for weld in table[name]] for name in WELD_ROWS})
-    },
+    solve=_solve_process,
     reasons=(
         "Look at the time first: under 100 ms it is short cycle, at 100 ms and more it is drawn arc. "
         "Then look at what keeps the air away: a ceramic ring is a ferrule, a nozzle is gas. "
@@ -91,6 +97,7 @@ SHEET_STUDS_MM = (4, 5, 6)
 THICKNESS_MM = tuple(round(0.1 * tenths, 1) for tenths in range(4, 21))
 
 
+@cache
 def _least_mm(diameter_mm, *, process="short cycle"):
     """Return the lowest and the highest thickness that the rules ask for under one stud."""
     rules = stud_weld.minimum_sheet_mm(float(diameter_mm), process=process).rules
@@ -98,9 +105,14 @@ def _least_mm(diameter_mm, *, process="short cycle"):
     return min(least), max(least)
 
 
+PLAIN_THICKNESS_MM = {
+    diameter: clear_of(THICKNESS_MM, _least_mm(diameter), share=0.06) for diameter in SHEET_STUDS_MM
+}
+
+
 def _draw_sheet(draw):
     diameter_mm = draw.pick("diameter_mm", SHEET_STUDS_MM)
-    thickness_mm = draw.pick("thickness_mm", clear_of(THICKNESS_MM, _least_mm(diameter_mm), share=0.06))
+    thickness_mm = draw.pick("thickness_mm", PLAIN_THICKNESS_MM[diameter_mm])
     return scene(draw) | {"diameter_mm": diameter_mm, "thickness_mm": thickness_mm}
 
 

@@ -1,5 +1,7 @@
 """Exercises on current and time: reading the chart, judging a machine, two rules side by side."""
 
+from functools import cache
+
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Verdicts, VerdictsKey
@@ -96,6 +98,7 @@ QUANTITIES = {"current": "current_a", "time": "time_ms", "lift": "lift_mm", "pro
 DIGITS = {"current": -1, "time": 0, "lift": 2, "protrusion": 2}
 
 
+@cache
 def _agreed(thread_mm):
     """Return what the rules agree on for a stainless stud on a rivet head, by quantity."""
     found = stud_weld.set_up(
