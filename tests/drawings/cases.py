@@ -3,6 +3,8 @@
 Kept apart from the tests so that a new picture is one entry in each table.
 """
 
+from functools import cache
+
 import drawings
 from secondplate.inspection import COLLAR_SIGNS
 
@@ -279,3 +281,10 @@ def usual_calls():
 def all_calls():
     """Return every usual and every extreme call as name, function and arguments."""
     return usual_calls() + [(name, draw, given) for name, (draw, given) in EXTREMES.items()]
+
+
+@cache
+def picture(name):
+    """Return the picture of a case, drawn once for all tests."""
+    draw, given = next((draw, given) for case, draw, given in all_calls() if case == name)
+    return draw(**given)

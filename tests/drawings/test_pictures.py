@@ -16,7 +16,7 @@ import pytest
 
 import drawings
 from drawings import Picture
-from tests.drawings.cases import REFUSED, USUAL, all_calls, usual_calls
+from tests.drawings.cases import REFUSED, USUAL, all_calls, picture, usual_calls
 
 ROOT = Path(__file__).resolve().parents[2]
 FRESH = """
@@ -47,10 +47,10 @@ class ImageReader(HTMLParser):
         self.images.append((tag, dict(attrs)))
 
 
-def image_in(picture):
+def image_in(shown):
     """Return the attributes of the one element that a picture shows itself as."""
     reader = ImageReader()
-    reader.feed(picture._repr_html_())
+    reader.feed(shown._repr_html_())
     [(tag, attributes)] = reader.images
     assert tag == "img"
     return attributes
@@ -59,17 +59,15 @@ def image_in(picture):
 @pytest.mark.parametrize("name", USUAL)
 def test_words_tell_the_numbers(name):
     """The words of a picture hold its numbers with their units."""
-    draw, given, told = USUAL[name]
-    words = draw(**given).alt
+    words = picture(name).alt
+    told = USUAL[name][2]
     assert [part for part in told if part not in words] == []
 
 
-@pytest.mark.parametrize(
-    ("draw", "given"), [pytest.param(draw, given, id=name) for name, draw, given in all_calls()]
-)
-def test_words_are_clean_sentences(draw, given):
+@pytest.mark.parametrize("name", [name for name, _, _ in all_calls()])
+def test_words_are_clean_sentences(name):
     """The words start with a capital, end with a full stop, and hold no double spaces and no nan."""
-    words = draw(**given).alt
+    words = picture(name).alt
     assert words[0].isupper()
     assert words.endswith(".")
     assert re.search(r"  |\.\.|nan|inf\b|None|\n", words) is None
@@ -101,7 +99,7 @@ def test_same_call_same_bytes_in_a_fresh_process():
 def test_two_threads_draw_what_one_draws():
     """Pictures drawn from four threads at once equal those drawn one after the other."""
     calls = usual_calls()[:8]
-    one_by_one = [draw(**given).svg for _, draw, given in calls]
+    one_by_one = [picture(name).svg for name, _, _ in calls]
     with ThreadPoolExecutor(4) as pool:
         at_once = list(pool.map(lambda call: call[1](**call[2]).svg, calls))
     assert at_once == one_by_one
@@ -110,7 +108,7 @@ def test_two_threads_draw_what_one_draws():
 def test_learners_own_settings_change_nothing_and_stay():
     """Settings made outside do not reach a picture, and are still there after it."""
     draw, given, _ = USUAL["weld_cycle"]
-    plain = draw(**given).svg
+    plain = picture("weld_cycle").svg
     with mpl.rc_context({"font.size": 30, "lines.linewidth": 9, "svg.fonttype": "none"}):
         assert draw(**given).svg == plain
         assert mpl.rcParams["font.size"] == 30
@@ -120,8 +118,7 @@ def test_learners_own_settings_change_nothing_and_stay():
 @pytest.mark.parametrize("name", USUAL)
 def test_drawing_is_complete_in_itself(name):
     """The drawing is well-formed SVG without date, text elements, scripts or links to elsewhere."""
-    draw, given, _ = USUAL[name]
-    svg = draw(**given).svg
+    svg = picture(name).svg
     root = ElementTree.fromstring(svg)
     tags = {element.tag.rpartition("}")[2] for element in root.iter()}
     assert not tags & {"text", "script", "image", "date", "foreignObject"}
@@ -137,19 +134,17 @@ def test_drawing_is_complete_in_itself(name):
 @pytest.mark.parametrize("name", USUAL)
 def test_drawing_stays_small(name):
     """A drawing weighs less than 300 kB, so that a page with twenty of them stays light."""
-    draw, given, _ = USUAL[name]
-    assert len(draw(**given).svg) < 300_000
+    assert len(picture(name).svg) < 300_000
 
 
 def test_picture_shows_itself_as_an_image_with_words():
     """The element carries the words, the drawing itself, and never grows wider than its place."""
-    draw, given, _ = USUAL["weld_cycle"]
-    picture = draw(**given)
-    image = image_in(picture)
-    assert image["alt"] == picture.alt
+    shown = picture("weld_cycle")
+    image = image_in(shown)
+    assert image["alt"] == shown.alt
     head, _, data = image["src"].partition(",")
     assert head == "data:image/svg+xml;base64"
-    assert base64.b64decode(data).decode() == picture.svg
+    assert base64.b64decode(data).decode() == shown.svg
     assert "max-width: 100%" in image["style"]
 
 
