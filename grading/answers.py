@@ -131,8 +131,13 @@ def parse_journal(data, *, place=JOURNAL_FILE):
         record, kind, sentence = _read_line(line, number)
         if record is None:
             if number == len(lines) and kind != "bad check":
-                kind, sentence = "torn", "the last line is incomplete, so its answer was never confirmed as saved"
-            problems.append(Problem(kind=kind, sentence=f"{sentence} (line {number})", place=place, line=number))
+                kind, sentence = (
+                    "torn",
+                    "the last line is incomplete, so its answer was never confirmed as saved",
+                )
+            problems.append(
+                Problem(kind=kind, sentence=f"{sentence} (line {number})", place=place, line=number)
+            )
             previous = _claimed_check(line)
             continue
         if previous is not None and record.previous != previous:
@@ -231,7 +236,9 @@ class Journal:
             with self._lock():
                 return self._append_locked(content)
         except Timeout as error:
-            message = f"this answer is not saved: another program has held {self.path.name} for {LOCK_WAIT_S:.0f} s"
+            message = (
+                f"this answer is not saved: another program has held {self.path.name} for {LOCK_WAIT_S:.0f} s"
+            )
             raise NotSavedError(message) from error
         except (OSError, ValueError, TypeError, RecursionError) as error:
             reason = getattr(error, "strerror", None) or str(error)

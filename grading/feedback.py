@@ -51,7 +51,11 @@ def part_feedback(part, mark, *, settings, round_number=1):
     """Return the feedback on one part, from its mark."""
     result = mark.latest
     left = 0 if mark.finished else settings.tries_per_round - mark.tries_used
-    sentences = [*_read_as(part, mark.typed, result), *_what_came(part, result), *_what_next(result, left, settings, round_number)]
+    sentences = [
+        *_read_as(part, mark.typed, result),
+        *_what_came(part, result),
+        *_what_next(result, left, settings, round_number),
+    ]
     headline = _HEADLINES[result.outcome]
     if not left and headline.endswith(" yet."):
         headline = headline.removesuffix(" yet.") + "."
@@ -78,7 +82,9 @@ def _read_as(part, typed, result):
         return _reading(typed, part.unit, "Read as")
     if isinstance(part, Range):
         return [
-            sentence for end in ("low", "high") for sentence in _reading(typed[end], part.unit, f"{end.capitalize()} read as")
+            sentence
+            for end in ("low", "high")
+            for sentence in _reading(typed[end], part.unit, f"{end.capitalize()} read as")
         ]
     return []
 
@@ -129,8 +135,7 @@ def exercise_feedback(exercise, result, *, settings, scenario, keys):
     marks = current.parts if current else result.parts
     number = current.round_number if current else 1
     parts = tuple(
-        part_feedback(part, marks[part.id], settings=settings, round_number=number)
-        for part in exercise.parts
+        part_feedback(part, marks[part.id], settings=settings, round_number=number) for part in exercise.parts
     )
     finished = bool(current and current.finished)
     return ExerciseFeedback(
@@ -162,7 +167,9 @@ def _texts(options):
 
 _RIGHT = {
     Number: lambda part, key, _: show_quantity(key.value, part.unit),
-    Range: lambda part, key, _: f"{show_quantity(key.low, part.unit)} to {show_quantity(key.high, part.unit)}",
+    Range: lambda part, key, _: (
+        f"{show_quantity(key.low, part.unit)} to {show_quantity(key.high, part.unit)}"
+    ),
     Choice: lambda part, key, _: _texts(part.options)[key.right],
     Choices: lambda part, key, _: "; ".join(_texts(part.options)[right] for right in key.right),
     Order: lambda part, key, _: "; ".join(

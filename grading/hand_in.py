@@ -7,20 +7,30 @@ import io
 import json
 import re
 import struct
-import unicodedata
 import zipfile
 import zlib
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from hashlib import blake2b
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, Journal, JournalContents, Problem, parse_journal
 from grading.class_settings import settings_of
+from grading.learners import Learner, learner_of, learner_slug, save_learner
 from grading.variants import PRACTICE, normalise_learner
 
-LEARNER_FILE = "learner.json"
-LONGEST_NAME = 80  # characters of a learner's name
+__all__ = [
+    "HandIn",
+    "HandInError",
+    "Learner",
+    "learner_of",
+    "learner_slug",
+    "pack_hand_in",
+    "practical_id",
+    "read_hand_in",
+    "save_learner",
+    "written_answer",
+]
+
 _MANIFEST = "hand_in.json"
 _FORMAT = "second plate hand-in"
 _VERSION = 1
@@ -33,23 +43,10 @@ MOST_FILE_BYTES = 20_000_000
 MOST_MEMBERS = 64
 _MOST_BYTES = {"manifest": 64_000, "answers": 2_000_000, "pages": 5_000_000}
 _MOST_DIRECTORY_BYTES = 64_000  # of the zip's own list of members
-_WINDOWS_DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])", re.IGNORECASE)
 
 
 class HandInError(Exception):
     """A hand-in that cannot be made or is not one of ours; the message is one sentence."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Learner:
-    """Who works in a workbook: the name as typed and its one spelling, both empty for practice.
-
-    ``problem`` is one sentence where a learner file is there but cannot be used.
-    """
-
-    display_name: str
-    learner: str
-    problem: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,58 +66,6 @@ class HandIn:
     def records(self):
         """All sound records, page by page."""
         return tuple(record for contents in self.journals.values() for record in contents.records)
-
-
-def save_learner(workbook_folder, name):
-    """Write down who works in this workbook, and return them."""
-    display_name = " ".join(str(name).split())
-    learner = normalise_learner(display_name)
-    if not learner or len(display_name) > LONGEST_NAME:
-        message = f"name must be 1 to {LONGEST_NAME} characters that can be seen, got {len(display_name)}"
-        raise ValueError(message)
-    path = Path(workbook_folder) / LEARNER_FILE
-    fresh = path.with_name(path.name + ".new")
-    fresh.write_text(json.dumps({"name": display_name}, ensure_ascii=False) + "\n", encoding="utf-8")
-    fresh.replace(path)
-    return Learner(display_name=display_name, learner=learner)
-
-
-def learner_of(folder):
-    """Return who works in a folder, from the nearest learner file in it or above it."""
-    folder = Path(folder).resolve()
-    for place in (folder, *folder.parents):
-        path = place / LEARNER_FILE
-        if path.is_file():
-            return _read_learner(path)
-    return Learner(display_name="", learner=PRACTICE)
-
-
-def _read_learner(path):
-    """Read one learner file."""
-    try:
-        content = json.loads(path.read_text(encoding="utf-8-sig"))
-        name = content["name"] if isinstance(content, dict) else None
-    except (OSError, ValueError, KeyError, RecursionError):
-        name = None
-    learner = normalise_learner(name) if isinstance(name, str) and len(name) <= LONGEST_NAME else PRACTICE
-    if learner == PRACTICE:
-        sentence = f"{path.name} cannot be read, so nobody is signed in: sign in again"
-        return Learner(display_name="", learner=PRACTICE, problem=sentence)
-    return Learner(display_name=name, learner=learner)
-
-
-def learner_slug(learner):
-    """Return a learner's name as a file name that is safe on every system, and differs between learners.
-
-    A name that had to be changed carries a short hash, so that two names never fall together.
-    """
-    name = normalise_learner(learner)
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
-    slug = re.sub(r"[^a-z0-9]+", "_", plain.lower()).strip("_")[:40]
-    if slug and slug == name and not _WINDOWS_DEVICES.fullmatch(slug):
-        return slug
-    digest = blake2b(name.encode("utf-8", "surrogatepass"), digest_size=4).hexdigest()
-    return f"{slug or 'learner'}_{digest}"
 
 
 def pack_hand_in(workbook_folder, out_folder, *, pages=None, bank_version=None, settings=None, now=None):
@@ -293,7 +238,16 @@ def _read_members(data):
             infos = [info for info in archive.infolist() if info.filename not in _FOLDERS]
             _require_listed([info.filename for info in infos])
             return {info.filename: _read_member(archive, info) for info in infos}
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, ValueError, struct.error, OSError) as error:
+    except (
+        zipfile.BadZipFile,
+        zlib.error,
+        EOFError,
+        NotImplementedError,
+        RuntimeError,
+        ValueError,
+        struct.error,
+        OSError,
+    ) as error:
         message = f"this hand-in is damaged and cannot be read: {error}"
         raise HandInError(message) from error
 

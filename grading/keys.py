@@ -52,7 +52,9 @@ def row_keys(exercise, scenarios):
     ids = [part.id for part in exercise.parts]
     if set(solved) != set(ids):
         _refuse(exercise.id, f"answer the parts {', '.join(ids)}", ", ".join(map(str, solved)))
-    columns = [_rows(f"{exercise.id}.{part.id}", part, solved[part.id], len(scenarios)) for part in exercise.parts]
+    columns = [
+        _rows(f"{exercise.id}.{part.id}", part, solved[part.id], len(scenarios)) for part in exercise.parts
+    ]
     return [dict(zip(ids, row, strict=True)) for row in zip(*columns, strict=True)]
 
 

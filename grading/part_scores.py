@@ -27,7 +27,15 @@ class Outcome(StrEnum):
 
 
 # What code of ours can raise by mistake; it becomes the outcome ``error`` of one part, not the end of a class.
-FAULTS = (ArithmeticError, AttributeError, LookupError, NotImplementedError, RecursionError, TypeError, ValueError)
+FAULTS = (
+    ArithmeticError,
+    AttributeError,
+    LookupError,
+    NotImplementedError,
+    RecursionError,
+    TypeError,
+    ValueError,
+)
 
 USES_A_TRY = frozenset({Outcome.CORRECT, Outcome.PARTLY, Outcome.SLIP, Outcome.INCORRECT})
 
@@ -201,7 +209,11 @@ def _list_problem(part, typed):
         return "this answer is not a list of the options"
     if len(set(typed)) != len(typed):
         return "this answer names an option twice"
-    return "" if part.option_ids.issuperset(typed) else "this answer names something that is not one of the options"
+    return (
+        ""
+        if part.option_ids.issuperset(typed)
+        else "this answer names something that is not one of the options"
+    )
 
 
 def _score_order(part, key, typed):

@@ -26,7 +26,9 @@ _QUANTITY = re.compile(
         \ ?(?P<unit>(?!(?:[/']|to|or|and)[ ]?[0-9])(?:[^\W\d_]|[%\u00b0/"'\u2033]).*|)""",
     re.VERBOSE,
 )
-_SOFT = re.compile(r"(?:about|approx\.?|approximately|around|circa|ca\.?|roughly|[~\u2248<>\u2264\u2265=])", re.IGNORECASE)
+_SOFT = re.compile(
+    r"(?:about|approx\.?|approximately|around|circa|ca\.?|roughly|[~\u2248<>\u2264\u2265=])", re.IGNORECASE
+)
 _WORD = re.compile(r"[^\W\d_]+", re.UNICODE)
 
 
@@ -157,7 +159,11 @@ def _conversion(typed_unit, unit):
     if have.kind != want.kind:
         if not unit or is_count(unit):
             return 0.0, 0.0, f"this answer is a plain number, got the unit {typed_unit}: leave the unit out"
-        return 0.0, 0.0, f"{typed_unit} does not measure the same thing as {asked}: write the answer in {asked}"
+        return (
+            0.0,
+            0.0,
+            f"{typed_unit} does not measure the same thing as {asked}: write the answer in {asked}",
+        )
     offset = (have.offset - want.offset) / want.scale
     return have.scale / want.scale, offset, ""
 

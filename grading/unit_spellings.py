@@ -11,8 +11,7 @@ from functools import lru_cache
 
 # Words that count things: the answer is a plain number and the word may be left out.
 COUNT_WORDS = frozenset(
-    "stud studs weld welds pull pulls rivet rivets hole holes cylinder cylinders time times check checks "
-    "piece pieces test tests fastener fasteners".split()
+    ["stud", "studs", "weld", "welds", "pull", "pulls", "rivet", "rivets", "hole", "holes", "cylinder", "cylinders", "time", "times", "check", "checks", "piece", "pieces", "test", "tests", "fastener", "fasteners"]
 )
 
 # pint's name, the prefixes that are read before the symbols, the symbols, the words (read in any case).
@@ -46,7 +45,16 @@ _UNITS = (
     ("radian", "", "rad", "radian radians"),
     ("percent", "", "%", "percent pct"),
 )
-_PREFIX = {"k": "kilo", "M": "mega", "G": "giga", "h": "hecto", "c": "centi", "m": "milli", "u": "micro", "\u03bc": "micro"}
+_PREFIX = {
+    "k": "kilo",
+    "M": "mega",
+    "G": "giga",
+    "h": "hecto",
+    "c": "centi",
+    "m": "milli",
+    "u": "micro",
+    "\u03bc": "micro",
+}
 _PREFIX_WORDS = ("kilo", "mega", "giga", "centi", "milli", "micro")
 
 # Spellings of the trade that are not built from a symbol, a slash and an exponent.
@@ -80,8 +88,17 @@ _ANGLES = frozenset({"degree", "radian"})
 _OFFSETS = frozenset({"degC", "degF"})
 _FACTOR = re.compile(r"(?:(sq|square|cu|cubic)\.? )?([^\W\d_]+|%|\u00b0[CF]?)\.?(?:\^?(-?[1-9]))?")
 _POWERS = {"sq": 2, "square": 2, "cu": 3, "cubic": 3}
-_SUPERSCRIPTS = str.maketrans("0123456789-", "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079\u207b")
-_WRITTEN = {"deg": "\u00b0", "degC": "\u00b0C", "degF": "\u00b0F", "mOhm": "m\u03a9", "Ohm": "\u03a9", "uT": "\u00b5T"}
+_SUPERSCRIPTS = str.maketrans(
+    "0123456789-", "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079\u207b"
+)
+_WRITTEN = {
+    "deg": "\u00b0",
+    "degC": "\u00b0C",
+    "degF": "\u00b0F",
+    "mOhm": "m\u03a9",
+    "Ohm": "\u03a9",
+    "uT": "\u00b5T",
+}
 
 
 @dataclass(frozen=True, kw_only=True)

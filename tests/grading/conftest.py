@@ -44,7 +44,9 @@ def _energy_solve(table):
     energy = table["voltage_v"] * table["current_a"] * table["time_ms"] / 1000.0
     return {
         "energy": NumberKey(value=energy, slips={"halved": energy / 2, "doubled": energy * 2}),
-        "band": RangeKey(low=energy * 0.9, high=energy * 1.1, slips={"halved": (energy * 0.45, energy * 0.55)}),
+        "band": RangeKey(
+            low=energy * 0.9, high=energy * 1.1, slips={"halved": (energy * 0.45, energy * 0.55)}
+        ),
     }
 
 
@@ -79,12 +81,18 @@ ENERGY = Exercise(
 )
 
 _LETTERS = ("a", "b", "c", "d")
-_OPTIONS = tuple(Option(id=letter, text=letter.upper(), slip=TOO_WARM if letter == "d" else None) for letter in _LETTERS)
+_OPTIONS = tuple(
+    Option(id=letter, text=letter.upper(), slip=TOO_WARM if letter == "d" else None) for letter in _LETTERS
+)
 
 
 def _kinds_draw(draw):
     """Draw what is right."""
-    return {"right": draw.pick("right", ("a", "b")), "order": draw.shuffle("order", _LETTERS), "wait": draw.pick("wait", (1, 2))}
+    return {
+        "right": draw.pick("right", ("a", "b")),
+        "order": draw.shuffle("order", _LETTERS),
+        "wait": draw.pick("wait", (1, 2)),
+    }
 
 
 def _kinds_solve(table):
@@ -119,7 +127,11 @@ KINDS = Exercise(
         Verdicts(
             id="table",
             ask="Table",
-            rows=(Option(id="r1", text="one"), Option(id="r2", text="two"), Option(id="r3", text="three", slip=TOO_WARM)),
+            rows=(
+                Option(id="r1", text="one"),
+                Option(id="r2", text="two"),
+                Option(id="r3", text="three", slip=TOO_WARM),
+            ),
             verdicts=_VERDICTS,
             points=3.0,
         ),

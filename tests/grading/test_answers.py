@@ -80,7 +80,9 @@ def test_check_is_the_documented_hash(filled):
 
 def test_lines_that_were_only_laid_out_anew_are_sound(filled):
     """A tool that rewrites the JSON with spaces and another order changes no answer, so nothing is wrong."""
-    anew = b"\r\n".join(json.dumps(dict(reversed(json.loads(line).items()))).encode() for line in _lines(filled))
+    anew = b"\r\n".join(
+        json.dumps(dict(reversed(json.loads(line).items()))).encode() for line in _lines(filled)
+    )
     contents = parse_journal(b"\xef\xbb\xbf" + anew)
     assert contents.problems == ()
     assert contents.records == filled.read().records
@@ -102,7 +104,9 @@ def test_a_removed_record_is_noticed(filled, removed):
     del lines[removed]
     contents = parse_journal(b"\n".join(lines))
     assert len(contents.records) == 4
-    assert [(problem.kind, problem.line) for problem in contents.problems] == [("missing record", removed + 1)]
+    assert [(problem.kind, problem.line) for problem in contents.problems] == [
+        ("missing record", removed + 1)
+    ]
 
 
 def test_moved_and_doubled_records_are_noticed(filled):
@@ -139,7 +143,15 @@ def test_unreadable_lines_are_set_aside(filled, line, sentence):
 
 @pytest.mark.parametrize(
     ("name", "value"),
-    [("answers", "x"), ("answers", None), ("round", "1"), ("round", True), ("round", 1.0), ("learner", None), ("previous", 5)],
+    [
+        ("answers", "x"),
+        ("answers", None),
+        ("round", "1"),
+        ("round", True),
+        ("round", 1.0),
+        ("learner", None),
+        ("previous", 5),
+    ],
 )
 def test_fields_of_the_wrong_kind_are_set_aside(filled, name, value):
     """A record with a sound check but a field of the wrong kind is not used."""
@@ -158,7 +170,9 @@ def test_no_bytes_crash_the_reading(data):
     """Any bytes give records or problems."""
     contents = parse_journal(data)
     assert contents.records == ()
-    assert len(contents.problems) == sum(1 for line in data.removeprefix(b"\xef\xbb\xbf").split(b"\n") if line.strip())
+    assert len(contents.problems) == sum(
+        1 for line in data.removeprefix(b"\xef\xbb\xbf").split(b"\n") if line.strip()
+    )
 
 
 def test_any_flipped_byte_is_noticed(filled):
@@ -235,7 +249,10 @@ def test_long_lines_are_found_from_the_end(journal):
     ("changes", "sentence"),
     [
         ({"answers": {"energy": float("nan")}}, "this answer is not saved: Out of range float"),
-        ({"answers": {"energy": "9" * 200_000}}, "this answer is not saved: a line must be at most 131072 bytes"),
+        (
+            {"answers": {"energy": "9" * 200_000}},
+            "this answer is not saved: a line must be at most 131072 bytes",
+        ),
         ({"answers": ["480 J"]}, "this answer is not saved: a record has no usable answers"),
         ({"answers": {"energy": {1, 2}}}, "this answer is not saved: Object of type set"),
         ({"round_number": "1"}, "this answer is not saved: a record has no usable round"),
@@ -278,7 +295,10 @@ def test_a_full_disk_is_said_and_leaves_no_half_line(filled, monkeypatch):
 def test_a_lock_that_is_never_released_is_said(filled, monkeypatch):
     """Another program that holds the file for long ends the waiting with a sentence."""
     monkeypatch.setattr(answers, "LOCK_WAIT_S", 0.1)
-    with FileLock(str(filled.path) + ".lock"), pytest.raises(NotSavedError, match="another program has held answers.jsonl"):
+    with (
+        FileLock(str(filled.path) + ".lock"),
+        pytest.raises(NotSavedError, match="another program has held answers.jsonl"),
+    ):
         filled.append(**_entry(6))
 
 
@@ -286,7 +306,9 @@ def test_saved_means_on_the_disk(journal, monkeypatch):
     """The file is synchronised before append returns, and the folder once for a new file."""
     synced = []
     real = os.fsync
-    monkeypatch.setattr(answers.os, "fsync", lambda handle: (synced.append(os.fstat(handle).st_size), real(handle)))
+    monkeypatch.setattr(
+        answers.os, "fsync", lambda handle: (synced.append(os.fstat(handle).st_size), real(handle))
+    )
     journal.append(**_entry(1))
     assert synced[0] == journal.path.stat().st_size
     assert len(synced) == (1 if os.name == "nt" else 2)
@@ -336,7 +358,9 @@ def test_two_processes_lose_nothing(journal):
         typed = [record.answers["energy"] for record in contents.records if record.learner == name]
         assert typed == [f"{number} J" for number in range(120)]
     names = [record.learner for record in contents.records]
-    assert sum(one != other for one, other in zip(names, names[1:], strict=False)) > 1  # they did write at the same time
+    assert (
+        sum(one != other for one, other in zip(names, names[1:], strict=False)) > 1
+    )  # they did write at the same time
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no SIGKILL")

@@ -14,7 +14,9 @@ from grading.variants import scenario
 @pytest.fixture(scope="module")
 def numbers(small_bank, class_settings):
     """Return ann's numbers in the first round of the energy exercise."""
-    return scenario(small_bank["arcs.energy"], course_key=class_settings.course_key, learner="ann", round_number=1)
+    return scenario(
+        small_bank["arcs.energy"], course_key=class_settings.course_key, learner="ann", round_number=1
+    )
 
 
 @pytest.fixture(scope="module")
@@ -29,14 +31,24 @@ def told(small_bank, class_settings, make_record):
 
     def tell(exercise_id, *answers, round_number=1):
         rounds = [make_record(exercise_id, {"energy": "1 J"})] if round_number > 1 else []
-        records = [*rounds, *(make_record(exercise_id, typed, round_number=round_number) for typed in answers)]
-        result = mark_learner(records, class_settings, learner="ann", exercises=small_bank).exercises[exercise_id]
+        records = [
+            *rounds,
+            *(make_record(exercise_id, typed, round_number=round_number) for typed in answers),
+        ]
+        result = mark_learner(records, class_settings, learner="ann", exercises=small_bank).exercises[
+            exercise_id
+        ]
         wanted = (exercise_id, "ann", round_number)
         keys = keys_for([wanted], course_key=class_settings.course_key, exercises=small_bank)[wanted].keys
         drawn = scenario(
-            small_bank[exercise_id], course_key=class_settings.course_key, learner="ann", round_number=round_number
+            small_bank[exercise_id],
+            course_key=class_settings.course_key,
+            learner="ann",
+            round_number=round_number,
         )
-        return exercise_feedback(small_bank[exercise_id], result, settings=class_settings, scenario=drawn, keys=keys)
+        return exercise_feedback(
+            small_bank[exercise_id], result, settings=class_settings, scenario=drawn, keys=keys
+        )
 
     return tell
 
@@ -57,7 +69,11 @@ def test_wrong_answer_tells_direction_and_what_is_left(told):
     """A wrong number is too high or too low; the tries left and their worth are said."""
     low = _energy(told("arcs.energy", {"energy": "1 J"}))
     assert low.headline == "Not right yet."
-    assert low.sentences == ("Read as 1 J.", "The value is too low.", "2 tries are left; a right answer now earns 80%.")
+    assert low.sentences == (
+        "Read as 1 J.",
+        "The value is too low.",
+        "2 tries are left; a right answer now earns 80%.",
+    )
     high = _energy(told("arcs.energy", {"energy": "1 J"}, {"energy": "9 MJ"}))
     assert high.sentences[1:] == ("The value is too high.", "1 try is left; a right answer now earns 60%.")
 
@@ -90,7 +106,10 @@ def test_decimal_comma_is_shown_as_read(told):
         ("1,200 J", "1,200 can mean 1200 or 1.200: write it without the comma or with a point."),
         ("six", "Six holds no digits: write the number in digits, such as 6 and not six."),
         ("inf", "Inf is not a finite number: write a number in digits."),
-        ("9" * 10_000, "The answer must be at most 60 characters long, got 10000: write one number with its unit."),
+        (
+            "9" * 10_000,
+            "The answer must be at most 60 characters long, got 10000: write one number with its unit.",
+        ),
     ],
 )
 def test_unread_answers_say_what_to_write(told, typed, sentence):
@@ -125,11 +144,19 @@ def test_answers_after_the_last_try_change_nothing(told):
 
 def test_partly_right_choices_order_and_tables(told, small_bank, class_settings):
     """Answers in part right say how far, not which."""
-    drawn = scenario(small_bank["arcs.kinds"], course_key=class_settings.course_key, learner="ann", round_number=1)
+    drawn = scenario(
+        small_bank["arcs.kinds"], course_key=class_settings.course_key, learner="ann", round_number=1
+    )
     order = drawn["order"]
-    right_table = {"r1": "good", "r2": "bad", "r3": "good"} if drawn["right"] == "a" else {"r1": "bad", "r2": "good", "r3": "good"}
+    right_table = (
+        {"r1": "good", "r2": "bad", "r3": "good"}
+        if drawn["right"] == "a"
+        else {"r1": "bad", "r2": "good", "r3": "good"}
+    )
     wrong_row = {**right_table, "r1": "bad" if right_table["r1"] == "good" else "good"}
-    feedback = told("arcs.kinds", {"many": ["c"], "sequence": [order[1], order[0], *order[2:]], "table": wrong_row})
+    feedback = told(
+        "arcs.kinds", {"many": ["c"], "sequence": [order[1], order[0], *order[2:]], "table": wrong_row}
+    )
     said = {part.part_id: part.sentences[0] for part in feedback.parts if part.outcome is Outcome.PARTLY}
     assert said == {
         "many": "Something is missing, or something is ticked that does not belong.",
@@ -141,7 +168,9 @@ def test_partly_right_choices_order_and_tables(told, small_bank, class_settings)
 def test_nothing_is_given_away_before_the_end(told, right):
     """Before the last try neither the right value nor the reasons are in any sentence."""
     feedback = told("arcs.energy", {"energy": "1 J", "band": {"low": "1 J", "high": "2 J"}})
-    text = " ".join([*feedback.reasons, *(sentence for part in feedback.parts for sentence in part.sentences)])
+    text = " ".join(
+        [*feedback.reasons, *(sentence for part in feedback.parts for sentence in part.sentences)]
+    )
     assert feedback.reasons == ()
     for value in (right, 0.9 * right, 1.1 * right):
         assert not re.search(rf"(?<![0-9.]){value:.3g}", text)

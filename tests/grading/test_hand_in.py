@@ -39,8 +39,18 @@ MANIFEST = {
 def _notebook(text, page="arcs"):
     """Return a learner's whole notebook: code, output and the written practical answer."""
     cells = [
-        {"cell_type": "code", "metadata": {}, "source": "raise SystemExit", "outputs": [], "execution_count": None},
-        {"cell_type": "markdown", "metadata": {"nbgrader": {"grade_id": f"{page}-practical"}}, "source": text},
+        {
+            "cell_type": "code",
+            "metadata": {},
+            "source": "raise SystemExit",
+            "outputs": [],
+            "execution_count": None,
+        },
+        {
+            "cell_type": "markdown",
+            "metadata": {"nbgrader": {"grade_id": f"{page}-practical"}},
+            "source": text,
+        },
     ]
     return json.dumps({"cells": cells, "metadata": {}, "nbformat": 4, "nbformat_minor": 5})
 
@@ -63,7 +73,9 @@ def workbook(tmp_path, small_page):
             scenario="0" * 16,
             answers={"energy": f"{number} J"},
         )
-    (page / "arcs.ipynb").write_text(_notebook(["I welded *one* stud,\n", "then pulled it."]), encoding="utf-8")
+    (page / "arcs.ipynb").write_text(
+        _notebook(["I welded *one* stud,\n", "then pulled it."]), encoding="utf-8"
+    )
     return folder
 
 
@@ -72,7 +84,13 @@ def pack(workbook, small_page, class_settings, tmp_path):
     """Return a function that packs the workbook."""
 
     def packed(**how):
-        how = {"pages": {"arcs": small_page}, "bank_version": "test", "settings": class_settings, "now": NOW, **how}
+        how = {
+            "pages": {"arcs": small_page},
+            "bank_version": "test",
+            "settings": class_settings,
+            "now": NOW,
+            **how,
+        }
         return pack_hand_in(workbook, tmp_path, **how)
 
     return packed
@@ -86,7 +104,9 @@ def make_zip(tmp_path):
         path = tmp_path / "made.zip"
         with zipfile.ZipFile(path, "w", packing) as archive:
             if manifest is not None:
-                archive.writestr("hand_in.json", manifest if isinstance(manifest, (str, bytes)) else json.dumps(manifest))
+                archive.writestr(
+                    "hand_in.json", manifest if isinstance(manifest, (str, bytes)) else json.dumps(manifest)
+                )
             for name, data in members:
                 archive.writestr(name, data)
         return path
@@ -100,7 +120,12 @@ def test_round_trip(pack):
     assert path.name.startswith("hand_in_ann_lee_")
     assert path.name.endswith("_20261125_083015.zip")
     got = read_hand_in(path)
-    assert (got.learner, got.display_name, got.course, got.bank) == ("ann lee", "Ann Lee", "test-class", "test")
+    assert (got.learner, got.display_name, got.course, got.bank) == (
+        "ann lee",
+        "Ann Lee",
+        "test-class",
+        "test",
+    )
     assert got.made_at == "2026-11-25T08:30:15+00:00"
     assert [record.answers["energy"] for record in got.records] == ["0 J", "1 J", "2 J"]
     assert got.written == {"arcs": "I welded *one* stud,\nthen pulled it."}
@@ -122,7 +147,9 @@ def test_only_the_written_answer_of_a_notebook_is_packed(pack):
 
 def test_a_whole_notebook_is_read_too(make_zip):
     """Somebody who packs by hand may put the whole notebook in."""
-    assert read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("all of it"))])).written == {"arcs": "all of it"}
+    assert read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("all of it"))])).written == {
+        "arcs": "all of it"
+    }
 
 
 def test_nobody_signed_in_cannot_hand_in(pack, workbook):
@@ -131,7 +158,9 @@ def test_nobody_signed_in_cannot_hand_in(pack, workbook):
     with pytest.raises(HandInError, match="nobody is signed in: sign in on the first page, then hand in"):
         pack()
     (workbook / "learner.json").write_text("{")
-    with pytest.raises(HandInError, match="learner.json cannot be read, so nobody is signed in: sign in again"):
+    with pytest.raises(
+        HandInError, match="learner.json cannot be read, so nobody is signed in: sign in again"
+    ):
         pack()
 
 
@@ -145,7 +174,9 @@ def test_nothing_saved_cannot_be_handed_in(pack, workbook):
 def test_a_journal_that_grew_past_the_limit_is_said(pack, workbook):
     """A file that reading would refuse is not made in the first place."""
     (workbook / "1_arcs" / "answers.jsonl").write_bytes(b"x" * 2_000_001)
-    with pytest.raises(HandInError, match=r"answers/arcs.jsonl must be at most 2,000,000 bytes .*, got 2,000,001"):
+    with pytest.raises(
+        HandInError, match=r"answers/arcs.jsonl must be at most 2,000,000 bytes .*, got 2,000,001"
+    ):
         pack()
 
 
@@ -155,7 +186,9 @@ def test_a_folder_that_cannot_be_written_is_said(workbook, small_page, class_set
         pack_hand_in(workbook, tmp_path / "nowhere", pages={"arcs": small_page}, settings=class_settings)
 
 
-@pytest.mark.parametrize("name", ["=cmd()", "<script>alert(1)</script>", "Zo\u00eb O'Neil", "\u674e\u5c0f\u9f99", "a" * 80])
+@pytest.mark.parametrize(
+    "name", ["=cmd()", "<script>alert(1)</script>", "Zo\u00eb O'Neil", "\u674e\u5c0f\u9f99", "a" * 80]
+)
 def test_names_are_kept_as_they_are(workbook, pack, name):
     """A name that means something to a spreadsheet or a browser is data; it comes back letter by letter."""
     save_learner(workbook, name)
@@ -176,7 +209,9 @@ def test_learner_is_found_from_any_page(workbook, tmp_path):
     assert learner_of(tmp_path).learner == ""
 
 
-@pytest.mark.parametrize("text", ["[]", "{}", '{"name": 5}', '{"name": " "}', "\x00", '{"name": "' + "a" * 100 + '"}', "[" * 9999])
+@pytest.mark.parametrize(
+    "text", ["[]", "{}", '{"name": 5}', '{"name": " "}', "\x00", '{"name": "' + "a" * 100 + '"}', "[" * 9999]
+)
 def test_broken_learner_files_are_said(workbook, text):
     """A learner file that cannot be used is practice with a sentence, never another learner."""
     (workbook / "learner.json").write_text(text)
@@ -206,7 +241,20 @@ def test_slugs_are_safe_file_names(name):
 
 def test_slugs_differ_where_names_do():
     """Names that lose their difference in plain letters keep it in the hash."""
-    names = ["ann lee", "ann-lee", "ann.lee", "ann_lee", "\u00e4nn lee", "con", "../../x", "..\\x", "\u674e", "\u738b", "a" * 60, "a" * 61]
+    names = [
+        "ann lee",
+        "ann-lee",
+        "ann.lee",
+        "ann_lee",
+        "\u00e4nn lee",
+        "con",
+        "../../x",
+        "..\\x",
+        "\u674e",
+        "\u738b",
+        "a" * 60,
+        "a" * 61,
+    ]
     assert len({learner_slug(name) for name in names}) == len(names)
 
 
@@ -222,7 +270,11 @@ def test_slugs_differ_where_names_do():
         ([("answers/arcs.jsonl.exe", "x")], MANIFEST, "has no place in one"),
         ([("answers/ARCS.jsonl", "x")], MANIFEST, "has no place in one"),
         ([("pages/arcs.py", "x")], MANIFEST, "has no place in one"),
-        ([("answers/arcs.jsonl", ""), ("answers/arcs.jsonl", "")], MANIFEST, "it holds two files of the same name"),
+        (
+            [("answers/arcs.jsonl", ""), ("answers/arcs.jsonl", "")],
+            MANIFEST,
+            "it holds two files of the same name",
+        ),
         ([(f"answers/a{n}.jsonl", "") for n in range(70)], MANIFEST, "it must hold at most 64 files, got 71"),
         ([], None, "the file is no zip archive|it holds no hand_in.json"),
         ([("answers/arcs.jsonl", "")], None, "it holds no hand_in.json"),
@@ -236,7 +288,11 @@ def test_slugs_differ_where_names_do():
         ([], {**MANIFEST, "course": ["x"]}, "hand_in.json names no usable course"),
         ([], {**MANIFEST, "display_name": "x" * 1000}, "hand_in.json names no usable display_name"),
         ([], {**MANIFEST, "learner": " "}, "this hand-in names no learner: it was made without signing in"),
-        ([("answers/arcs.jsonl", b"0" * 2_000_001)], MANIFEST, "answers/arcs.jsonl must be at most 2,000,000 bytes"),
+        (
+            [("answers/arcs.jsonl", b"0" * 2_000_001)],
+            MANIFEST,
+            "answers/arcs.jsonl must be at most 2,000,000 bytes",
+        ),
         ([], b" " * 70_000, "hand_in.json must be at most 64,000 bytes"),
     ],
 )
@@ -303,7 +359,9 @@ def _bomb(size, *, claimed):
     name = b"answers/arcs.jsonl"
     fields = struct.pack("<HHHHLLLHH", 0, 8, 0, 33, 0, len(packed), claimed, len(name), 0)
     local = b"PK\x03\x04" + struct.pack("<H", 20) + fields + name
-    listed = b"PK\x01\x02" + struct.pack("<HH", 20, 20) + fields + struct.pack("<HHHLL", 0, 0, 0, 0, start) + name
+    listed = (
+        b"PK\x01\x02" + struct.pack("<HH", 20, 20) + fields + struct.pack("<HHHLL", 0, 0, 0, 0, start) + name
+    )
     directory = head[start:-22] + listed
     offset = start + len(local) + len(packed)
     end = b"PK\x05\x06" + struct.pack("<HHHHLLH", 0, 0, count + 1, count + 1, len(directory), offset, 0)
@@ -327,7 +385,9 @@ def test_a_huge_file_is_not_read_whole(tmp_path):
     with path.open("wb") as file:
         file.truncate(10_000_000_000)
     start = time.perf_counter()
-    with pytest.raises(HandInError, match="a hand-in must be at most 20,000,000 bytes, and this file is larger"):
+    with pytest.raises(
+        HandInError, match="a hand-in must be at most 20,000,000 bytes, and this file is larger"
+    ):
         read_hand_in(path)
     assert time.perf_counter() - start < 1.0
 

@@ -40,7 +40,12 @@ def test_keys_hold_plain_python_values(small_bank):
 
 def test_keys_for_are_by_exercise_learner_and_round(small_bank):
     """Each wanted key comes with the digest of its own numbers; asking twice costs nothing and changes nothing."""
-    wanted = [("arcs.energy", "ann", 1), ("arcs.energy", "ben", 2), ("arcs.kinds", "ann", 1), ("arcs.energy", "ann", 1)]
+    wanted = [
+        ("arcs.energy", "ann", 1),
+        ("arcs.energy", "ben", 2),
+        ("arcs.kinds", "ann", 1),
+        ("arcs.energy", "ann", 1),
+    ]
     keys = keys_for(wanted, course_key="k", exercises=small_bank)
     assert set(keys) == set(wanted)
     assert len({key.digest for key in keys.values()}) == 3
@@ -50,13 +55,20 @@ def test_keys_for_are_by_exercise_learner_and_round(small_bank):
 
 def _solving(exercise, part_id, key):
     """Return the exercise with another key for one part."""
-    return replace(exercise, solve=lambda table: {**exercise.solve(table), part_id: key(len(next(iter(table.values()))))})
+    return replace(
+        exercise, solve=lambda table: {**exercise.solve(table), part_id: key(len(next(iter(table.values()))))}
+    )
 
 
 @pytest.mark.parametrize(
     ("exercise_id", "part_id", "key", "sentence"),
     [
-        ("arcs.energy", "energy", lambda n: ChoiceKey(right=["a"] * n), "arcs.energy.energy must be a NumberKey, got ChoiceKey"),
+        (
+            "arcs.energy",
+            "energy",
+            lambda n: ChoiceKey(right=["a"] * n),
+            "arcs.energy.energy must be a NumberKey, got ChoiceKey",
+        ),
         (
             "arcs.energy",
             "energy",
@@ -83,10 +95,30 @@ def _solving(exercise, part_id, key):
         ),
         ("arcs.kinds", "one", lambda n: ChoiceKey(right=["z"] * n), "must be among a, b, c, d, got 'z'"),
         ("arcs.kinds", "one", lambda n: ChoiceKey(right=["a"] * 3), "must hold 40 entries, got 3"),
-        ("arcs.kinds", "many", lambda n: ChoicesKey(right=[()] * n), "must hold at least one option and none twice"),
-        ("arcs.kinds", "many", lambda n: ChoicesKey(right=[("a", "z")] * n), "must be among a, b, c, d, got 'z'"),
-        ("arcs.kinds", "sequence", lambda n: OrderKey(right=[("a", "b", "c")] * n), "must place each of a, b, c, d"),
-        ("arcs.kinds", "table", lambda n: VerdictsKey(right={"r1": "good"}), "must hold the rows r1, r2, r3, got r1"),
+        (
+            "arcs.kinds",
+            "many",
+            lambda n: ChoicesKey(right=[()] * n),
+            "must hold at least one option and none twice",
+        ),
+        (
+            "arcs.kinds",
+            "many",
+            lambda n: ChoicesKey(right=[("a", "z")] * n),
+            "must be among a, b, c, d, got 'z'",
+        ),
+        (
+            "arcs.kinds",
+            "sequence",
+            lambda n: OrderKey(right=[("a", "b", "c")] * n),
+            "must place each of a, b, c, d",
+        ),
+        (
+            "arcs.kinds",
+            "table",
+            lambda n: VerdictsKey(right={"r1": "good"}),
+            "must hold the rows r1, r2, r3, got r1",
+        ),
         (
             "arcs.kinds",
             "table",
@@ -123,7 +155,9 @@ def test_a_single_value_counts_for_every_row(small_bank):
 def test_infinite_slips_become_no_number(small_bank):
     """An infinite slip value would be met by any answer through its relative tolerance; it is taken out."""
     infinite = lambda n: NumberKey(value=[1.0] * n, slips={"halved": [np.inf] * n, "doubled": [2.0] * n})  # noqa: E731
-    rows = row_keys(_solving(small_bank["arcs.energy"], "energy", infinite), _drawn(small_bank["arcs.energy"]))
+    rows = row_keys(
+        _solving(small_bank["arcs.energy"], "energy", infinite), _drawn(small_bank["arcs.energy"])
+    )
     assert all(np.isnan(row["energy"].slips["halved"]) for row in rows)
 
 

@@ -127,10 +127,18 @@ def test_outcomes(score, part_id, typed, outcome, fraction):
 
 
 JSON = st.recursive(
-    st.none() | st.booleans() | st.integers() | st.floats(allow_nan=True) | st.text(max_size=12)
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.floats(allow_nan=True)
+    | st.text(max_size=12)
     | st.sampled_from(["480 J", "432 J", "a", "b", "c", "d", "good", "bad", "r1", "low", "high", "12"]),
-    lambda inner: st.lists(inner, max_size=5)
-    | st.dictionaries(st.sampled_from(["low", "high", "r1", "r2", "r3"]) | st.text(max_size=4), inner, max_size=4),
+    lambda inner: (
+        st.lists(inner, max_size=5)
+        | st.dictionaries(
+            st.sampled_from(["low", "high", "r1", "r2", "r3"]) | st.text(max_size=4), inner, max_size=4
+        )
+    ),
     max_leaves=12,
 )
 
@@ -140,14 +148,25 @@ def _well_formed(part_id, typed):
     if part_id in ("energy", "count"):
         return isinstance(typed, str) and any(digit in typed for digit in "0123456789")
     if part_id == "band":
-        return isinstance(typed, dict) and set(typed) == {"low", "high"} and all(isinstance(end, str) for end in typed.values())
+        return (
+            isinstance(typed, dict)
+            and set(typed) == {"low", "high"}
+            and all(isinstance(end, str) for end in typed.values())
+        )
     if part_id == "one":
         return typed in ("a", "b", "c", "d") if isinstance(typed, str) else False
     if part_id in ("many", "sequence"):
-        letters = isinstance(typed, list) and all(item in ("a", "b", "c", "d") for item in typed if isinstance(item, str))
+        letters = isinstance(typed, list) and all(
+            item in ("a", "b", "c", "d") for item in typed if isinstance(item, str)
+        )
         whole = letters and all(isinstance(item, str) for item in typed) and len(set(typed)) == len(typed)
         return whole and (len(typed) == 4 if part_id == "sequence" else len(typed) > 0)
-    return isinstance(typed, dict) and set(typed) == {"r1", "r2", "r3"} and all(v in ("good", "bad") for v in typed.values() if isinstance(v, str)) and all(isinstance(v, str) for v in typed.values())
+    return (
+        isinstance(typed, dict)
+        and set(typed) == {"r1", "r2", "r3"}
+        and all(v in ("good", "bad") for v in typed.values() if isinstance(v, str))
+        and all(isinstance(v, str) for v in typed.values())
+    )
 
 
 @pytest.mark.parametrize("part_id", list(KEYS))
@@ -213,7 +232,15 @@ def test_exact_counts_survive_float_noise():
 
 def test_absolute_tolerance_counts_where_it_is_wider():
     """The wider of the two tolerances holds."""
-    part = Number(id="x", ask="", unit="mm", slips=(), tolerance_reason="gauge", absolute_tolerance=0.1, relative_tolerance=0.01)
+    part = Number(
+        id="x",
+        ask="",
+        unit="mm",
+        slips=(),
+        tolerance_reason="gauge",
+        absolute_tolerance=0.1,
+        relative_tolerance=0.01,
+    )
     key = NumberKey(value=1.0, slips={})
     assert score_part(part, key, "1.1 mm").outcome is Outcome.CORRECT
     assert score_part(part, key, "1.11 mm").outcome is Outcome.INCORRECT

@@ -139,10 +139,16 @@ def test_texts_that_are_asked_back(text, unit, sentence):
 
 
 # An independent statement of what may be read: digits in this form, then a unit that starts with no digit.
-STRICT = re.compile(r"[+-]? ?([0-9]{1,3}( [0-9]{3})+|[0-9]+)?([.,][0-9]+)?\.?(e[+-]?[0-9]{1,4}| ?[x*] ?10\^[+-]?[0-9]{1,4})?( ?[^0-9.,].*)?", re.IGNORECASE)
+STRICT = re.compile(
+    r"[+-]? ?([0-9]{1,3}( [0-9]{3})+|[0-9]+)?([.,][0-9]+)?\.?(e[+-]?[0-9]{1,4}| ?[x*] ?10\^[+-]?[0-9]{1,4})?( ?[^0-9.,].*)?",
+    re.IGNORECASE,
+)
 
 
-@given(st.text(alphabet="0123456789.,+-eExX^* AmJkNn/%\u2212\u00b2\u00d7six", max_size=14), st.sampled_from(["A", "", "studs", "J"]))
+@given(
+    st.text(alphabet="0123456789.,+-eExX^* AmJkNn/%\u2212\u00b2\u00d7six", max_size=14),
+    st.sampled_from(["A", "", "studs", "J"]),
+)
 def test_every_text_is_read_or_asked_back(text, unit):
     """Any text gives either a finite value of a text in the strict form, or one sentence; never both, never a crash."""
     reading = read_quantity(text, unit)
@@ -172,7 +178,7 @@ def test_comma_and_point_agree(number, minus):
     with_point = f"{number:f}".replace("-", minus)
     with_comma = read_quantity(with_point.replace(".", ",") + " mm", "mm")
     whole = with_point.lstrip(minus).partition(".")[0]
-    if 0 < int(whole) and len(whole) <= 3:
+    if int(whole) > 0 and len(whole) <= 3:
         assert "can mean" in with_comma.problem
     else:
         assert with_comma.value == read_quantity(with_point + " mm", "mm").value == float(number)

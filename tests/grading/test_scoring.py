@@ -18,7 +18,10 @@ def energy_of(small_bank, class_settings):
 
     def energy(learner="ann", round_number=1):
         numbers = scenario(
-            small_bank["arcs.energy"], course_key=class_settings.course_key, learner=learner, round_number=round_number
+            small_bank["arcs.energy"],
+            course_key=class_settings.course_key,
+            learner=learner,
+            round_number=round_number,
         )
         return numbers["voltage_v"] * numbers["current_a"] * numbers["time_ms"] / 1000.0
 
@@ -76,7 +79,9 @@ def test_credit_by_try(mark, answer, tries, points, used):
 
 def test_unread_and_unanswered_use_no_try(mark, answer, make_record):
     """Invalid and empty answers leave every try as it was."""
-    blanks = [make_record("arcs.energy", {"energy": typed}) for typed in ("six", "480", "", None, 5, [], "1,200 J")]
+    blanks = [
+        make_record("arcs.energy", {"energy": typed}) for typed in ("six", "480", "", None, 5, [], "1,200 J")
+    ]
     part = _energy(mark(*blanks, answer(1.0)))
     assert (part.points, part.tries_used) == (2.0, 1)
     assert _energy(mark(*blanks)).latest.outcome is Outcome.INVALID
@@ -111,7 +116,12 @@ def test_best_round_counts_and_later_rounds_earn_less(mark, answer):
 
 def test_a_round_that_was_skipped_is_set_aside(mark, answer):
     """A learner cannot jump to a round whose numbers happen to be easy."""
-    result = mark(answer(3.0), answer(1.0, round_number=3), answer(1.0, round_number=0), answer(1.0, round_number=10**30))
+    result = mark(
+        answer(3.0),
+        answer(1.0, round_number=3),
+        answer(1.0, round_number=0),
+        answer(1.0, round_number=10**30),
+    )
     assert result.points == 0.0
     assert [problem.kind for problem in result.problems] == ["skipped round"]
     assert "3 answers to arcs.energy were set aside: round 3 was never begun" in result.problems[0].sentence
@@ -154,9 +164,18 @@ def test_another_learners_answers_do_not_count(mark, answer):
 
 def test_practice_and_other_classes_are_set_aside(mark, answer):
     """What was answered before signing in, or for another class, is reported and not marked."""
-    result = mark(answer(1.0, learner=""), answer(1.0, course="elsewhere"), answer(1.0, exercise="arcs.old"), answer(3.0))
+    result = mark(
+        answer(1.0, learner=""),
+        answer(1.0, course="elsewhere"),
+        answer(1.0, exercise="arcs.old"),
+        answer(3.0),
+    )
     assert result.points == 0.0
-    assert sorted(problem.kind for problem in result.problems) == ["other course", "practice", "unknown exercise"]
+    assert sorted(problem.kind for problem in result.problems) == [
+        "other course",
+        "practice",
+        "unknown exercise",
+    ]
 
 
 def test_learner_is_that_of_the_last_record_that_is_not_practice(mark, answer):
@@ -186,7 +205,10 @@ def test_other_bank_version_is_reported_and_marked(mark, answer):
     result = mark(answer(1.0, bank="older"))
     assert result.points == 2.0
     assert result.problems[0].kind == "other bank"
-    assert "1 answers were saved with exercises of version older, this copy has test" in result.problems[0].sentence
+    assert (
+        "1 answers were saved with exercises of version older, this copy has test"
+        in result.problems[0].sentence
+    )
 
 
 def test_unknown_parts_are_reported(mark, make_record):
@@ -253,7 +275,10 @@ def test_keys_of_a_class_give_the_same_marks(mark, answer, small_bank, class_set
 
 def test_points_never_pass_the_maximum(mark, make_record, small_bank, class_settings):
     """A gradebook refuses a mark above the maximum by a rounding error, so there is none."""
-    thirds = replace(small_bank["arcs.energy"], parts=tuple(replace(part, points=0.1) for part in small_bank["arcs.energy"].parts))
+    thirds = replace(
+        small_bank["arcs.energy"],
+        parts=tuple(replace(part, points=0.1) for part in small_bank["arcs.energy"].parts),
+    )
     bank = {"arcs.energy": thirds}
     assert mark(exercises=bank).maximum == thirds.points
     generous = ClassSettings(course_key=class_settings.course_key, title="x", later_round_credit=1.0)
@@ -271,7 +296,11 @@ JSON = st.recursive(
     st.lists(
         st.tuples(
             st.sampled_from(["arcs.energy", "arcs.kinds", "arcs.guess"]),
-            st.dictionaries(st.sampled_from(["energy", "band", "one", "many", "sequence", "table", "count", "?"]), JSON, max_size=4),
+            st.dictionaries(
+                st.sampled_from(["energy", "band", "one", "many", "sequence", "table", "count", "?"]),
+                JSON,
+                max_size=4,
+            ),
             st.integers(-1, 4),
             st.sampled_from(["ann", "", "ben"]),
             st.sampled_from(["sound", "0" * 16, ""]),
@@ -290,4 +319,6 @@ def test_no_records_crash_the_marking(mark, make_record, entries):
     assert 0.0 <= result.points <= result.maximum
     for one in result.exercises.values():
         assert 0.0 <= one.points <= one.maximum
-        assert sum(part.points for part in one.parts.values()) == pytest.approx(one.points, abs=1e-3)  # abs: 4 decimals
+        assert sum(part.points for part in one.parts.values()) == pytest.approx(
+            one.points, abs=1e-3
+        )  # abs: 4 decimals

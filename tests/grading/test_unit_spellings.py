@@ -42,7 +42,17 @@ def test_conversion_factors(one, factor, other):
         ("A", "amp", "Amps", "ampere", "AMPERES", "a"),
         ("mm2", "mm^2", "mm\u00b2", "sq mm", "square mm"),
         ("L/min", "l/min", "lpm", "LPM", "litres per minute", "L per min"),
-        ("ft3/h", "ft\u00b3/h", "cfh", "CFH", "scfh", "cu ft/h", "cu. ft/h", "cubic feet per hour", "ft^3/hr"),
+        (
+            "ft3/h",
+            "ft\u00b3/h",
+            "cfh",
+            "CFH",
+            "scfh",
+            "cu ft/h",
+            "cu. ft/h",
+            "cubic feet per hour",
+            "ft^3/hr",
+        ),
         ("J/mm2", "J/mm\u00b2", "joules per square mm", "J mm^-2", "J\u00b7mm\u207b\u00b2"),
         ("N m", "Nm", "N\u00b7m", "N*m", "newton metres"),
         ("uT", "\u00b5T", "\u03bcT", "microtesla"),
@@ -65,7 +75,25 @@ def test_spellings_of_one_unit(spellings):
 
 @pytest.mark.parametrize(
     "text",
-    ["jolues", "mj", "W/m K", "m/s/s", "J/", "mm0", "xyz", "parsec", "kA2h", "__class__", "m**2", "sq mm2", "1", "\x00", "//", "C/s", "()"],
+    [
+        "jolues",
+        "mj",
+        "W/m K",
+        "m/s/s",
+        "J/",
+        "mm0",
+        "xyz",
+        "parsec",
+        "kA2h",
+        "__class__",
+        "m**2",
+        "sq mm2",
+        "1",
+        "\x00",
+        "//",
+        "C/s",
+        "()",
+    ],
 )
 def test_what_is_not_listed_is_no_unit(text):
     """A misspelt, ambiguous or far-fetched unit is not guessed at."""

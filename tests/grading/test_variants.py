@@ -49,10 +49,7 @@ def test_numbers_stay_the_same_for_ever():
 
 def test_another_process_draws_the_same():
     """Numbers do not hang on the hash seed of a Python process."""
-    code = (
-        "from grading.variants import Draw, seed\n"
-        f"print(Draw(seed(**{WHO!r})).shuffle('s', range(9)))"
-    )
+    code = f"from grading.variants import Draw, seed\nprint(Draw(seed(**{WHO!r})).shuffle('s', range(9)))"
     runs = {
         subprocess.run(
             [sys.executable, "-c", code],
@@ -135,7 +132,9 @@ def test_shuffles_are_even():
     assert sum((count - 1000) ** 2 / 1000 for count in counts.values()) < 20.52  # 0.1 % point, 5 degrees
 
 
-@given(st.integers(0, 10**6), st.integers(0, 40), st.sampled_from([(0.1, 1), (0.05, 2), (0.25, 2), (0.001, 3)]))
+@given(
+    st.integers(0, 10**6), st.integers(0, 40), st.sampled_from([(0.1, 1), (0.05, 2), (0.25, 2), (0.001, 3)])
+)
 def test_decimals_lie_on_their_steps(number, steps, grid):
     """A decimal lies on its step, inside its ends, and prints with no more digits than asked."""
     step, digits = grid
@@ -156,7 +155,10 @@ def test_decimals_reach_both_ends():
     ("make", "sentence"),
     [
         (lambda draw: draw.pick("x", ()), "values of draw 'x' must hold at least one, got none"),
-        (lambda draw: draw.whole("x", 5, 4), "draw 'x' must rise from low to high in steps above 0, got 5, 4"),
+        (
+            lambda draw: draw.whole("x", 5, 4),
+            "draw 'x' must rise from low to high in steps above 0, got 5, 4",
+        ),
         (lambda draw: draw.decimal("x", 0, 1, 0, 1), "draw 'x' must rise from low to high in steps above 0"),
         (lambda draw: draw.shuffle("x", range(65)), "values of draw 'x' must be at most 64, got 65"),
     ],
@@ -181,7 +183,9 @@ def test_scenario_and_digest_follow_the_learner(small_bank):
 
 def test_table_has_one_entry_per_scenario():
     """Numbers and texts become plain arrays; lists stay whole even where all have one length."""
-    columns = table([{"n": 1, "x": 0.5, "name": "a", "order": [1, 2]}, {"n": 2, "x": 1.5, "name": "bb", "order": [2, 1]}])
+    columns = table(
+        [{"n": 1, "x": 0.5, "name": "a", "order": [1, 2]}, {"n": 2, "x": 1.5, "name": "bb", "order": [2, 1]}]
+    )
     assert columns["n"].dtype.kind == "i"
     np.testing.assert_allclose(columns["x"], [0.5, 1.5], rtol=0)  # copied, not computed
     assert list(columns["name"] == "bb") == [False, True]
@@ -192,6 +196,8 @@ def test_table_has_one_entry_per_scenario():
 
 def test_texts_are_filled_from_scenario_and_shown(small_bank):
     """A prompt is filled from the numbers and from what the exercise computes from them."""
-    exercise = replace(small_bank["arcs.energy"], shown=lambda numbers: {"double": f"{2 * numbers['time_ms']}"})
+    exercise = replace(
+        small_bank["arcs.energy"], shown=lambda numbers: {"double": f"{2 * numbers['time_ms']}"}
+    )
     filled = words(exercise, {"voltage_v": 30, "current_a": 600, "time_ms": 20})
     assert fill("{current_a:.0f} A, twice {double} ms", filled) == "600 A, twice 40 ms"

@@ -1,0 +1,226 @@
+"""Marks of one exercise: from its records to points, by tries and rounds."""
+
+from operator import attrgetter
+from typing import NamedTuple
+
+from grading.answers import Problem
+from grading.part_scores import UNANSWERED, USES_A_TRY, Outcome, PartResult, error, score_part
+
+POINT_DIGITS = 4  # a ten-thousandth of a point is below what any mark list shows
+
+
+# Parts, rounds and exercises are named tuples: one hand-in has more than a hundred of them.
+
+
+class PartMark(NamedTuple):
+    """One part in one round: the answer that earns the marks, the latest answer, and the tries used.
+
+    ``best`` is the latest answer where none earns anything. ``finished`` holds once the part is right or no try
+    is left; ``typed`` is what ``latest`` judges, which later answers to a finished part no longer change.
+    """
+
+    part_id: str
+    best: PartResult
+    points: float
+    maximum: float
+    tries_used: int
+    latest: PartResult
+    finished: bool
+    typed: object = None
+
+
+class RoundResult(NamedTuple):
+    """One round of one exercise; ``answers`` holds what was typed last for each part.
+
+    ``share`` is what the round would earn if the exercise counts; ``points`` is what it does earn.
+    """
+
+    round_number: int
+    parts: dict[str, PartMark]
+    points: float
+    share: float
+    finished: bool
+    answers: dict
+
+
+class ExerciseResult(NamedTuple):
+    """One exercise over all rounds; points and ``parts`` are those of the best round (0 where none was begun)."""
+
+    exercise_id: str
+    points: float
+    maximum: float
+    best_round: int
+    rounds: tuple[RoundResult, ...]
+    submissions: int
+    parts: dict[str, PartMark]
+
+    @property
+    def current(self):
+        """The round begun last, or None."""
+        return self.rounds[-1] if self.rounds else None
+
+    @property
+    def outcome(self):
+        """One outcome for the whole exercise: faults first, then what the parts came to together."""
+        outcomes = {mark.best.outcome for mark in self.parts.values()}
+        if Outcome.ERROR in outcomes or len(outcomes) == 1:
+            return Outcome.ERROR if Outcome.ERROR in outcomes else next(iter(outcomes))
+        if outcomes & {Outcome.CORRECT, Outcome.PARTLY}:
+            return Outcome.PARTLY
+        order = (Outcome.SLIP, Outcome.INCORRECT, Outcome.INVALID)
+        return next((outcome for outcome in order if outcome in outcomes), Outcome.UNANSWERED)
+
+
+_SHARE = attrgetter("share")
+
+
+def mark_rounds(exercise, records, settings, key_of_round, problems=None):
+    """Return the result of one exercise from its records in the order in which they were saved.
+
+    Rounds count from 1 without a gap; a record that jumps ahead is set aside. ``key_of_round`` gives the round key
+    of a round number. What is set aside is added to the list ``problems``.
+    """
+    problems = [] if problems is None else problems
+    by_round = _honoured_rounds(exercise, records, problems)
+    rounds = tuple(
+        _mark_round(exercise, number, of_round, settings, key_of_round(number), problems)
+        for number, of_round in by_round.items()
+    )
+    best = max(rounds, key=_SHARE, default=None)
+    return ExerciseResult(
+        exercise_id=exercise.id,
+        points=best.points if best else 0.0,
+        maximum=exercise.points,
+        best_round=best.round_number if best else 0,
+        rounds=rounds,
+        submissions=len(records),
+        parts=best.parts if best else _blank_parts(exercise),
+    )
+
+
+def _honoured_rounds(exercise, records, problems):
+    """Group records by round, in rising order; set aside those that jump ahead."""
+    by_round, ahead = {}, []
+    for record in records:
+        number = record.round_number
+        if number in by_round:
+            by_round[number].append(record)
+        elif number == len(by_round) + 1:
+            by_round[number] = [record]
+        else:
+            ahead.append(record)
+    if ahead:
+        sentence = f"{len(ahead)} answers to {exercise.id} were set aside: round {ahead[0].round_number} was never begun"
+        problems.append(problem_at("skipped round", sentence, ahead[0]))
+    return by_round
+
+
+def problem_at(kind, sentence, record):
+    """Return a problem that points at a record."""
+    return Problem(kind=kind, sentence=sentence, line=record.line, exercise_id=record.exercise)
+
+
+def _blank_parts(exercise):
+    """Return the marks of an exercise that nobody answered."""
+    return {part.id: _blank_part(exercise, part, UNANSWERED) for part in exercise.parts}
+
+
+def _blank_part(exercise, part, result):
+    """Return the mark of a part without an answer that counts."""
+    maximum = part.points if exercise.counts else 0.0
+    return PartMark(
+        part_id=part.id,
+        best=result,
+        points=0.0,
+        maximum=maximum,
+        tries_used=0,
+        latest=result,
+        typed=None,
+        finished=False,
+    )
+
+
+def _mark_round(exercise, number, records, settings, key, problems):
+    """Return the result of one round."""
+    submitted = _sound_answers(exercise, records, key, problems)
+    if not submitted:
+        return _faulty_round(exercise, number, key)
+    credits = settings.credit_by_try
+    if number > 1:
+        credits = [settings.later_round_credit * credit for credit in credits]
+    parts, share, finished = {}, 0.0, True
+    for part in exercise.parts:
+        part_id = part.id
+        typed = [one[part_id] for one in submitted if part_id in one]
+        mark, earned = _mark_part(part, key.keys[part_id], typed, credits, counts=exercise.counts)
+        parts[part_id] = mark
+        share += earned
+        finished = finished and mark.finished
+    answers = dict(submitted[0])
+    for one in submitted[1:]:
+        answers.update(one)
+    points = min(round(share, POINT_DIGITS), exercise.points)
+    return RoundResult(
+        round_number=number, parts=parts, points=points, share=share, finished=finished, answers=answers
+    )
+
+
+def _faulty_round(exercise, number, key):
+    """Return the result of a round that cannot be marked: every part is an error and earns nothing."""
+    fault = error(key.problem or "these answers belong to other numbers than the ones this learner was given")
+    parts = {part.id: _blank_part(exercise, part, fault) for part in exercise.parts}
+    return RoundResult(round_number=number, parts=parts, points=0.0, share=0.0, finished=False, answers={})
+
+
+def _sound_answers(exercise, records, key, problems):
+    """Return the answers of the records made for these numbers; report the others and a broken exercise."""
+    if key.problem:
+        problems.append(problem_at("broken exercise", key.problem, records[0]))
+        return []
+    sound = [record.answers for record in records if record.scenario == key.digest]
+    if len(sound) < len(records):
+        odd = next(record for record in records if record.scenario != key.digest)
+        sentence = (
+            f"{len(records) - len(sound)} answers to round {odd.round_number} of {exercise.id} were saved with other "
+            "numbers than this learner was given"
+        )
+        problems.append(problem_at("other numbers", sentence, odd))
+    if not all(map(exercise.part_ids.issuperset, sound)):
+        odd = next(record for record in records if not exercise.part_ids.issuperset(record.answers))
+        sentence = f"an answer to {exercise.id} names a part that this exercise does not have"
+        problems.append(problem_at("other bank", sentence, odd))
+    return sound
+
+
+def _mark_part(part, key, answers, credits, *, counts):
+    """Return the mark of one part and what it earns if the exercise counts.
+
+    Answers are taken in order until the part is right or the tries are used. The same answer sent again
+    unchanged, as happens where another part of the form was corrected, uses no try.
+    """
+    best = latest = UNANSWERED
+    tries, best_share, previous, judged = 0, 0.0, None, None
+    for typed in answers:
+        if tries and typed == previous:
+            continue
+        latest, judged = score_part(part, key, typed), typed
+        if latest.outcome in USES_A_TRY:
+            share = credits[tries] * latest.fraction
+            tries += 1
+            previous = typed
+            if share > best_share:
+                best, best_share = latest, share
+        if latest.outcome is Outcome.CORRECT or tries == len(credits):
+            break
+    earned = part.points * best_share
+    mark = PartMark(
+        part_id=part.id,
+        best=best if best_share > 0.0 else latest,
+        points=earned if counts else 0.0,
+        maximum=part.points if counts else 0.0,
+        tries_used=tries,
+        latest=latest,
+        finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
+        typed=judged,
+    )
+    return mark, earned
