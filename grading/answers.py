@@ -93,7 +93,7 @@ _ENCODE = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=Fals
 
 
 def _check_of(body):
-    """Return the check sum of a record's canonical JSON (sorted names, no spaces, ASCII) without its check."""
+    """Return the check sum of a record as canonical JSON: sorted names, no spaces, without check."""
     return blake2b(body, digest_size=_CHECK_BYTES).hexdigest()
 
 
@@ -120,7 +120,7 @@ def journal_bytes(contents):
 
 
 def parse_journal(data, *, place=JOURNAL_FILE):
-    """Read the bytes of a journal from anywhere; whatever is wrong with them becomes a problem, never a crash."""
+    """Read the bytes of a journal from anywhere; whatever is wrong with them becomes a problem."""
     records, problems = [], []
     previous = ""  # None after a line whose check cannot be known
     lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n")
@@ -232,7 +232,7 @@ class Journal:
             "answers": answers,
         }
         try:
-            self.path.parent.stat()  # the lock would make a missing folder, where nobody would look for answers
+            self.path.parent.stat()  # the lock would make a folder that is missing
             with self._lock():
                 return self._append_locked(content)
         except Timeout as error:

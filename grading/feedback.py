@@ -1,7 +1,7 @@
 """Sentences for a learner about an answer: how it was read, what came of it, and where to read again.
 
-Plain text throughout; whoever puts it into HTML escapes it. Nothing here tells a right value or a right option before
-the round is finished.
+Plain text throughout; whoever puts it into HTML escapes it. Nothing here tells a right value or a right
+option before the round is finished.
 """
 
 from dataclasses import dataclass

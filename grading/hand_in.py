@@ -1,6 +1,7 @@
 """Pack a learner's answers into one file, and read such files from anybody.
 
-What is read is data from a stranger: only listed members, within size limits, never unpacked to disk and never run.
+What is read is data from a stranger: only listed members, within size limits, never unpacked to disk and
+never run.
 """
 
 import io
@@ -153,7 +154,7 @@ def _notebook_of(page, text):
 
 
 def written_answer(notebook, page):
-    """Return the text of a page's practical cell from the bytes of a notebook, or None where there is none."""
+    """Return the text of a page's practical cell in the bytes of a notebook, or None where there is none."""
     try:
         content = json.loads(notebook)
     except (ValueError, RecursionError):
@@ -197,7 +198,8 @@ def read_hand_in(path):
 def _why_not_written(name, data):
     """Say why a notebook gives no written answer; the saved answers beside it count all the same."""
     if data is None:
-        return f"{name} must be at most {_MOST_BYTES['pages']:,} bytes, and it unpacks to more, so it was left out"
+        limit = f"{_MOST_BYTES['pages']:,} bytes"
+        return f"{name} must be at most {limit}, and it unpacks to more, so it was left out"
     return f"{name} holds no written answer that can be read"
 
 
@@ -299,7 +301,8 @@ def _read_manifest(data):
         message = f"this is not a hand-in: {_MANIFEST} does not say that it is one"
         raise HandInError(message)
     if content.get("version") != _VERSION:
-        message = f"this hand-in has version {str(content.get('version'))[:20]}, and this copy reads version {_VERSION}"
+        got = str(content.get("version"))[:20]
+        message = f"this hand-in has version {got}, and this copy reads version {_VERSION}"
         raise HandInError(message)
     fields = {name: content.get(name) for name in ("learner", "display_name", "course", "bank", "made_at")}
     for name, value in fields.items():

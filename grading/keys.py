@@ -1,7 +1,7 @@
 """Keys of the exercises: solved by the library for many learners in one call, then handed out row by row.
 
-A key that does not fit its part, or that cannot be computed, becomes a problem of that learner's round; it never
-becomes a mark.
+A key that does not fit its part, or that cannot be computed, becomes a problem of that learner's round; it
+never becomes a mark.
 """
 
 import math
@@ -43,7 +43,7 @@ class RoundKey:
 def row_keys(exercise, scenarios):
     """Return for each scenario a mapping from part id to a key that holds single values.
 
-    The library is called once for all of them. Raises ``ValueError`` where the solution does not fit the parts.
+    The library is called once for all of them. Raises ``ValueError`` where the solution does not fit.
     """
     scenarios = list(scenarios)
     if not scenarios:
@@ -210,8 +210,8 @@ _SPLIT = {
 def keys_for(wanted, *, course_key, exercises):
     """Return the keys of many learners' rounds, by ``(exercise id, learner, round number)``.
 
-    Each exercise is solved once for everybody who answered it. Where that fails, each row is tried alone, so that
-    one learner's numbers cannot spoil the marks of a class.
+    Each exercise is solved once for everybody who answered it. Where that fails, each row is tried alone, so
+    that one learner's numbers cannot spoil the marks of a class.
     """
     by_exercise = defaultdict(list)
     for exercise_id, learner, round_number in dict.fromkeys(wanted):

@@ -1,4 +1,4 @@
-"""Who works in a workbook: the small file that signing in writes, and the name of a learner as a file name."""
+"""Who works in a workbook: the small file that signing in writes, and a learner's name as a file name."""
 
 import json
 import re

@@ -26,7 +26,7 @@ class Outcome(StrEnum):
     ERROR = "error"
 
 
-# What code of ours can raise by mistake; it becomes the outcome ``error`` of one part, not the end of a class.
+# What our own code can raise by mistake: it becomes the outcome ``error`` of a part, not the end of a class.
 FAULTS = (
     ArithmeticError,
     AttributeError,

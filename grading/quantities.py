@@ -1,6 +1,7 @@
 """Read what a learner typed: a number, with its unit, in the spellings that people really use.
 
-Nothing is guessed. Where a text can be read in two ways the answer is a sentence that says what to write instead.
+Nothing is guessed. Where a text can be read in two ways the answer is a sentence that says what to write
+instead.
 """
 
 import math
@@ -53,7 +54,8 @@ def read_quantity(text, unit):
         return _problem("this answer is not a text, so no number can be read from it")
     if len(text) > LONGEST:
         return _problem(
-            f"the answer must be at most {LONGEST} characters long, got {len(text)}: write one number with its unit"
+            f"the answer must be at most {LONGEST} characters long, got {len(text)}: "
+            "write one number with its unit"
         )
     return _read(text, unit)
 
@@ -67,7 +69,7 @@ def require_unit(unit):
 
 
 def show_quantity(value, unit, digits=4):
-    """Write a value with its unit, to a number of significant figures, without a power of ten where it can be."""
+    """Write a value with its unit, to so many significant figures, without a power of ten where it can be."""
     text = f"{value:.{digits}g}"
     if "e" in text and abs(value) < 1e15 and abs(value) >= 1:
         text = f"{float(text):.0f}"
@@ -121,7 +123,8 @@ def _unclear(whole, rest):
         )
     if rest.startswith(",") and len(rest) == 4 and whole.lstrip("0") and " " not in whole and len(whole) <= 3:
         joined = f"{whole}{rest[1:]}"
-        return f"{whole}{rest} can mean {joined} or {whole}.{rest[1:]}: write it without the comma or with a point"
+        pointed = f"{whole}.{rest[1:]}"
+        return f"{whole}{rest} can mean {joined} or {pointed}: write it without the comma or with a point"
     return ""
 
 
@@ -143,7 +146,7 @@ def _in_unit(number, typed_unit, unit, note):
 
 
 def _example(unit):
-    """Return a value that shows how to write the unit; 12.5 is nobody's right answer by design of the bank."""
+    """Return a quantity that shows how to write the unit."""
     return f'"12.5 {shown_unit(unit)}"'
 
 

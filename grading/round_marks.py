@@ -15,8 +15,8 @@ POINT_DIGITS = 4  # a ten-thousandth of a point is below what any mark list show
 class PartMark(NamedTuple):
     """One part in one round: the answer that earns the marks, the latest answer, and the tries used.
 
-    ``best`` is the latest answer where none earns anything. ``finished`` holds once the part is right or no try
-    is left; ``typed`` is what ``latest`` judges, which later answers to a finished part no longer change.
+    ``best`` is the latest answer where none earns anything. ``finished`` holds once the part is right or no
+    try is left; ``typed`` is what ``latest`` judges, which later answers to a finished part no longer change.
     """
 
     part_id: str
@@ -44,7 +44,7 @@ class RoundResult(NamedTuple):
 
 
 class ExerciseResult(NamedTuple):
-    """One exercise over all rounds; points and ``parts`` are those of the best round (0 where none was begun)."""
+    """One exercise over all rounds; points and ``parts`` are those of the best round (0: none was begun)."""
 
     exercise_id: str
     points: float
@@ -77,8 +77,8 @@ _SHARE = attrgetter("share")
 def mark_rounds(exercise, records, settings, key_of_round, problems=None):
     """Return the result of one exercise from its records in the order in which they were saved.
 
-    Rounds count from 1 without a gap; a record that jumps ahead is set aside. ``key_of_round`` gives the round key
-    of a round number. What is set aside is added to the list ``problems``.
+    Rounds count from 1 without a gap; a record that jumps ahead is set aside. ``key_of_round`` gives the
+    round key of a round number. What is set aside is added to the list ``problems``.
     """
     problems = [] if problems is None else problems
     by_round = _honoured_rounds(exercise, records, problems)
@@ -110,7 +110,8 @@ def _honoured_rounds(exercise, records, problems):
         else:
             ahead.append(record)
     if ahead:
-        sentence = f"{len(ahead)} answers to {exercise.id} were set aside: round {ahead[0].round_number} was never begun"
+        number = ahead[0].round_number
+        sentence = f"{len(ahead)} answers to {exercise.id} were set aside: round {number} was never begun"
         problems.append(problem_at("skipped round", sentence, ahead[0]))
     return by_round
 
@@ -181,8 +182,8 @@ def _sound_answers(exercise, records, key, problems):
     if len(sound) < len(records):
         odd = next(record for record in records if record.scenario != key.digest)
         sentence = (
-            f"{len(records) - len(sound)} answers to round {odd.round_number} of {exercise.id} were saved with other "
-            "numbers than this learner was given"
+            f"{len(records) - len(sound)} answers to round {odd.round_number} of {exercise.id} were saved "
+            "with other numbers than this learner was given"
         )
         problems.append(problem_at("other numbers", sentence, odd))
     if not all(map(exercise.part_ids.issuperset, sound)):

@@ -1,7 +1,7 @@
 """Marks of one learner: which records count, and what they earn together.
 
-``mark_learner`` is the one way from records to marks; the page, the gradebook's cells and the marking of a class
-all call it, so they cannot differ.
+``mark_learner`` is the one way from records to marks; the page, the gradebook's cells and the marking of a
+class all call it, so they cannot differ.
 """
 
 from collections import Counter, defaultdict
@@ -32,7 +32,7 @@ __all__ = [
 
 @dataclass(frozen=True, kw_only=True)
 class LearnerResult:
-    """Everything one learner earned, exercise by exercise in the order of the bank, and what was set aside."""
+    """Everything one learner earned, by exercise in the order of the bank, and what was set aside."""
 
     learner: str
     exercises: dict[str, ExerciseResult]
@@ -59,8 +59,8 @@ def _is_of(record, learner):
 def mark_learner(records, settings, *, learner=None, exercises=None, bank_version=None, keys=None):
     """Return everything that one learner earned with the records of one or more journals.
 
-    Without ``learner``, it is the learner of the last record that is not practice. ``keys`` may hold keys that were
-    solved for a whole class; what it lacks is solved here.
+    Without ``learner``, it is the learner of the last record that is not practice. ``keys`` may hold keys
+    that were solved for a whole class; what it lacks is solved here.
     """
     if exercises is None:
         from grading.exercises import BANK_VERSION, EXERCISES
@@ -92,7 +92,7 @@ def mark_learner(records, settings, *, learner=None, exercises=None, bank_versio
 
 
 def _key_finder(learner, course_key, exercises, keys):
-    """Return a function from exercise id to a function from round number to key; what is lacking is solved."""
+    """Return a function from exercise id to a function from round to key; what is lacking is solved."""
 
     def key_of(exercise_id):
         def of_round(round_number):
@@ -111,7 +111,7 @@ def _last_learner(records):
 
 
 def _own_records(records, learner, settings, exercises, problems):
-    """Return the learner's records, by exercise and in one list; what belongs to others is reported once for each."""
+    """Return the learner's records, by exercise and in one list; what belongs to others is reported."""
     own, counted, aside, first = defaultdict(list), [], Counter(), {}
     for record in records:
         if not _is_of(record, learner):
@@ -141,7 +141,7 @@ _ASIDE = {
 
 
 def _report_banks(records, bank_version, problems):
-    """Report answers that were saved with another version of the exercises; they count where the numbers agree."""
+    """Report answers saved with another version of the exercises; they count where the numbers agree."""
     if bank_version is None:
         return
     others = Counter(record.bank for record in records if record.bank != bank_version)

@@ -10,9 +10,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 # Words that count things: the answer is a plain number and the word may be left out.
-COUNT_WORDS = frozenset(
-    ["stud", "studs", "weld", "welds", "pull", "pulls", "rivet", "rivets", "hole", "holes", "cylinder", "cylinders", "time", "times", "check", "checks", "piece", "pieces", "test", "tests", "fastener", "fasteners"]
-)
+_COUNTED = ("stud", "weld", "pull", "rivet", "hole", "cylinder", "time", "check", "piece", "test", "fastener")
+COUNT_WORDS = frozenset(word + ending for word in _COUNTED for ending in ("", "s"))
 
 # pint's name, the prefixes that are read before the symbols, the symbols, the words (read in any case).
 _UNITS = (
@@ -128,7 +127,7 @@ def _spellings():
 
 
 def _add_other_case(exact, lower):
-    """Let a symbol be typed in the wrong case where only one symbol can be meant (``MPA``, but not ``mj``)."""
+    """Let a symbol be typed in another case where only one can be meant (``MPA``, but not ``mj``)."""
     meant = {}
     for symbol, name in exact.items():
         meant.setdefault(symbol.lower(), set()).add(name)
@@ -139,7 +138,7 @@ def _add_other_case(exact, lower):
 
 @lru_cache(maxsize=1)
 def _registry():
-    """Return pint's registry; it is loaded when the first unit is read, which keeps the import of grading quick."""
+    """Return pint's registry; loading it with the first unit keeps the import of grading quick."""
     import pint
 
     return pint.UnitRegistry(cache_folder=None)
@@ -207,7 +206,7 @@ def _product(text, sign):
 
 
 def _name(symbol):
-    """Return pint's name of one symbol or word; the name of a counting word is empty; None where not listed."""
+    """Return pint's name of a symbol or word (empty for a counting word), or None where not listed."""
     exact, lower = _spellings()
     if symbol in exact:
         return exact[symbol]

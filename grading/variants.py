@@ -77,7 +77,7 @@ class Draw:
         return low + step * (self._integer(name) % ((high - low) // step + 1))
 
     def decimal(self, name, low, high, step, digits):
-        """Return a number from ``low`` to ``high``, both included, in steps, rounded to ``digits`` decimals."""
+        """Return a number from ``low`` to ``high``, both included, in steps, to ``digits`` decimals."""
         _require_steps(name, low, high, step)
         count = int((high - low) / step + 1e-6) + 1  # 1e-6 of a step: (0.3 - 0.1) / 0.1 is 1.9999999999999998
         return round(low + step * (self._integer(name) % count), digits)

@@ -1,4 +1,4 @@
-"""The journal: what append returned for is on the disk, and whatever is wrong in a file is said and set aside."""
+"""The journal: what append returned for is on the disk, and what is wrong in a file is said and set aside."""
 
 import json
 import os
@@ -189,7 +189,7 @@ def test_any_flipped_byte_is_noticed(filled):
 
 
 def test_a_torn_last_line_is_set_aside_at_the_next_append(filled):
-    """What a crash left of a line is reported, then kept in its own file, and the journal goes on unbroken."""
+    """What a crash left of a line is reported, kept in its own file, and the journal goes on unbroken."""
     torn = b'{"answers":{"energy":"48'
     with filled.path.open("ab") as file:
         file.write(torn)
@@ -280,7 +280,7 @@ def test_a_folder_that_is_not_there_is_said(tmp_path):
 
 
 def test_a_full_disk_is_said_and_leaves_no_half_line(filled, monkeypatch):
-    """Where the disk refuses in the middle, the half line is taken back and the answer is called not saved."""
+    """Where the disk refuses, the half line is taken back and the answer is called not saved."""
     before = filled.path.read_bytes()
 
     def full(handle):
@@ -366,7 +366,7 @@ def test_two_processes_lose_nothing(journal):
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no SIGKILL")
 @pytest.mark.parametrize("delay_s", [0.0, 0.013, 0.05, 0.17])
 def test_killed_at_any_moment_nothing_confirmed_is_lost(journal, delay_s):
-    """Kill the process without warning: every answer it had confirmed is in the journal, and appending goes on."""
+    """Kill the process: every answer it had confirmed is in the journal, and appending goes on."""
     writer = _writer(journal, 100_000, "one")
     assert writer.stdout.readline() == "ready\n"
     writer.stdin.write("\n")

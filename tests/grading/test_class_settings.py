@@ -37,7 +37,8 @@ def test_what_is_left_out_is_the_default(tmp_path):
 def test_every_setting_is_read(tmp_path):
     """Each setting in the file arrives; a date that TOML reads itself becomes ISO text."""
     text = GOOD + (
-        "due = 2026-12-18T18:00:00+01:00\ntries_per_round = 2\ncredit_by_try = [1, 0.5]\nlater_round_credit = 0.7\n"
+        "due = 2026-12-18T18:00:00+01:00\ntries_per_round = 2\n"
+        "credit_by_try = [1, 0.5]\nlater_round_credit = 0.7\n"
     )
     settings = read_class_file(_write(tmp_path, text))
     assert settings.due == "2026-12-18T18:00:00+01:00"

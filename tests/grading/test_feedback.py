@@ -137,7 +137,7 @@ def test_half_of_a_band(told, right):
 
 
 def test_answers_after_the_last_try_change_nothing(told):
-    """What is sent once the tries are used is saved, but the feedback stays with the last answer that counted."""
+    """What is sent once the tries are used changes nothing in the feedback on what counted."""
     tries = [{"energy": f"{number} J"} for number in (1, 2, 3)]
     assert told("arcs.energy", *tries, {"energy": "six"}).parts[0] == told("arcs.energy", *tries).parts[0]
 

@@ -39,7 +39,7 @@ def test_keys_hold_plain_python_values(small_bank):
 
 
 def test_keys_for_are_by_exercise_learner_and_round(small_bank):
-    """Each wanted key comes with the digest of its own numbers; asking twice costs nothing and changes nothing."""
+    """Each wanted key comes with the digest of its own numbers; asking twice changes nothing."""
     wanted = [
         ("arcs.energy", "ann", 1),
         ("arcs.energy", "ben", 2),
@@ -162,7 +162,7 @@ def test_infinite_slips_become_no_number(small_bank):
 
 
 def test_one_learner_who_cannot_be_solved_spoils_no_other(small_bank):
-    """Where the library refuses one learner's numbers, the others keep their keys and that one gets a problem."""
+    """Where the library refuses one learner's numbers, the others keep their keys."""
     exercise = small_bank["arcs.energy"]
     bad = _drawn(exercise)[3]
 

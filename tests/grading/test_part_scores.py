@@ -173,7 +173,7 @@ def _well_formed(part_id, typed):
 @given(typed=JSON)
 @settings(max_examples=300, deadline=None)
 def test_nothing_malformed_earns(score, part_id, typed):
-    """Whatever JSON stands where an answer should: the outcome is one of seven, and only well-formed answers earn."""
+    """Whatever JSON stands for an answer: the outcome is one of seven, and only well-formed ones earn."""
     result = score(part_id, typed)
     assert result.outcome in set(Outcome)
     assert result.outcome is not Outcome.ERROR

@@ -31,7 +31,7 @@ from grading.unit_spellings import COUNT_WORDS, is_count, is_known, shown_unit, 
 )
 def test_conversion_factors(one, factor, other):
     """One of the first unit is so many of the second."""
-    # rtol: the published factors carry 13 digits or more; the product of two floats loses a few units in the last place
+    # rel: the published factors carry 13 digits or more; a product of floats loses a few last bits
     assert unit_of(one).kind == unit_of(other).kind
     assert unit_of(one).scale / unit_of(other).scale == pytest.approx(factor, rel=1e-12)
 
@@ -122,7 +122,7 @@ def test_angles_are_not_plain_numbers():
 
 
 def test_temperature_scales_have_their_zero():
-    """Freezing water: 0 degrees Celsius, 32 Fahrenheit, 273.15 kelvin (SI Brochure 2.3.1; NIST SP 811 B.8)."""
+    """Freezing water: 0 Celsius, 32 Fahrenheit, 273.15 kelvin (SI Brochure 2.3.1; NIST SP 811 B.8)."""
     celsius, fahrenheit, kelvin = (unit_of(name) for name in ("degC", "degF", "K"))
     assert celsius.kind == fahrenheit.kind == kelvin.kind
     # abs: three floats of about 300 are added and multiplied

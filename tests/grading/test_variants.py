@@ -118,7 +118,7 @@ def test_nothing_typed_is_practice():
 
 
 def test_whole_numbers_are_even_and_reach_both_ends():
-    """Every value of a range comes up about equally often (chi-squared of 4000 draws, 8 degrees of freedom)."""
+    """Every value of a range comes up about equally often (chi-squared, 8 degrees of freedom)."""
     counts = Counter(Draw(f"{n}".encode()).whole("x", 10, 50, 5) for n in range(4000))
     assert sorted(counts) == list(range(10, 55, 5))
     chi_squared = sum((count - 4000 / 9) ** 2 / (4000 / 9) for count in counts.values())
