@@ -85,7 +85,7 @@ def _problem(sentence):
 @lru_cache(maxsize=32768)
 def _read(text, unit):
     """Read a text of ordinary length; the same text and unit always give the same reading."""
-    plain = " ".join(text.translate(_PLAIN).split())
+    plain = " ".join((text if text.isascii() else text.translate(_PLAIN)).split())
     if not plain:
         return _problem("nothing was typed")
     match = _QUANTITY.fullmatch(plain)
