@@ -29,8 +29,8 @@ FLAGS = [
 ]
 
 
-READY_MS = 60_000
-REPLY_MS = 20_000
+READY_MS = 180_000  # a machine that runs other tests besides is slow to start a kernel
+REPLY_MS = 30_000
 
 
 def chromium_path():
@@ -109,6 +109,7 @@ class AtThePage:
         self.lab = lab
         self.complaints = []
         window.on("pageerror", lambda error: self.complaints.append(str(error)))
+        window.on("console", lambda said: self.complaints.append(said.text) if said.type == "error" else None)
 
     def open(self, path):
         """Open a page and wait until it has run by itself."""
@@ -118,8 +119,10 @@ class AtThePage:
         return self
 
     def wait_until_ready(self):
-        """Wait until the strip on top says that the page is ready."""
-        self.window.wait_for_selector('.second-plate-strip[data-state="ready"]', timeout=READY_MS)
+        """Wait until the strip on top says that the page is ready, or fail with what it says instead."""
+        strip = self.window.locator('.second-plate-strip:is([data-state="ready"], [data-state="stopped"])')
+        strip.wait_for(timeout=READY_MS)
+        assert strip.get_attribute("data-state") == "ready", (strip.inner_text(), self.complaints)
 
     def sign_in(self, name):
         """Type a name and press Enter."""

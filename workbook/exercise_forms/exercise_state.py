@@ -4,6 +4,7 @@ from grading import variants
 from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
 from grading.feedback import exercise_feedback
 from grading.scoring import Outcome
+from grading.unit_spellings import shown_unit
 
 KINDS = {
     Number: "number",
@@ -90,11 +91,12 @@ def _read_again(said):
 def _part_state(part, place, current, said, words, draw, keys):
     """Return one part: how to ask it, what was saved, what is said about it."""
     feedback = said.parts[place] if said else None
+    unit = getattr(part, "unit", "")
     return {
         "id": part.id,
         "kind": KINDS[type(part)],
         "ask": variants.fill(part.ask, words),
-        "unit": getattr(part, "unit", ""),
+        "unit": shown_unit(unit) if unit else "",
         "options": _options(part, draw, keys.get(part.id)),
         "rows": [{"id": row.id, "text": variants.fill(row.text, words)} for row in getattr(part, "rows", ())],
         "verdicts": [_plain(option) for option in getattr(part, "verdicts", ())],

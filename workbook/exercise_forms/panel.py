@@ -5,6 +5,7 @@ from dataclasses import asdict, dataclass
 
 from drawings import Picture
 from grading.quantities import read_quantity, show_quantity
+from grading.unit_spellings import shown_unit
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -21,7 +22,7 @@ class Slide:
 
     def as_data(self):
         """Return the control as the browser needs it."""
-        return asdict(self)
+        return asdict(self) | {"unit": shown_unit(self.unit)}
 
     def read(self, typed):
         """Return ``(value, problem)``; a number without a unit is taken in the unit beside the field."""

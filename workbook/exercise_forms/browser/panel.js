@@ -79,11 +79,10 @@ export default {
     };
     for (const control of spec.controls) controls[control.name] = (control.options ? pick : slide)(control, ask);
     const settings = make("div", { class: "controls" }, ...Object.values(controls).map((control) => control.node));
-    const name = make("caption", { class: "unseen" }, `${spec.title}: computed values`);
+    const table = make("table", { class: "readouts" }, make("caption", { class: "unseen" }, `${spec.title}: computed values`), readouts);
     el.append(
       make("h3", {}, spec.title), ...paragraphs(spec.intro, "note"),
-      make("div", { class: "bench" }, settings, make("div", { class: "shown" }, status.node, picture)),
-      make("table", { class: "readouts" }, name, readouts),
+      make("div", { class: "bench" }, settings, make("div", { class: "shown" }, status.node, picture, table)),
     );
     show(spec.view);
     return () => talk.close();

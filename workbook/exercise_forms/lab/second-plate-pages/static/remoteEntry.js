@@ -148,7 +148,7 @@
         if (failure) failures.push(failure);
       }
       if (failures.length) {
-        console.error(NAME, failures);
+        for (const { ename, evalue, message } of failures) console.error(NAME, message ?? `${ename}: ${evalue}`);
         this.strip.say("stopped", `A part of this page did not run. ${ANSWERS_SAFE} ${IF_IT_STAYS}`);
         return;
       }
