@@ -17,6 +17,7 @@ from grading.export import write_whole
 from grading.gradebook import course_id, create_gradebook, notebook_name, practical_cell_name
 from grading.hand_in import learner_slug
 from grading.marking import hand_in_pages, made_at
+from grading.variants import normalise_learner
 
 TIMESTAMP_FILE = "timestamp.txt"
 _TEMPLATES = Path(__file__).parent / "templates"
@@ -82,9 +83,7 @@ def notebook_file(page):
 def _config(settings):
     """Fill nbgrader's settings file."""
     template = (_TEMPLATES / "nbgrader_config.py.jinja").read_text(encoding="utf-8")
-    environment = jinja2.Environment(
-        undefined=jinja2.StrictUndefined, keep_trailing_newline=True, autoescape=False
-    )  # noqa: S701, it writes Python, not HTML
+    environment = jinja2.Environment(undefined=jinja2.StrictUndefined, keep_trailing_newline=True)
     return environment.from_string(template).render(course_id=course_id(settings))
 
 
@@ -140,14 +139,18 @@ def write_page(folder, *, page, released, hand_in):
     """Put one learner's page and answers into a folder.
 
     The page is the released one with the learner's written answer put into the practical's cell; nothing
-    else of what a learner may have sent as a notebook is used.
+    else of what a learner may have sent as a notebook is used. The journal holds the learner's own records
+    only: the page's marks are those of whoever answered last in it.
     """
     folder.mkdir(parents=True, exist_ok=True)
     written = hand_in.written.get(page.id)
     write_whole(folder / notebook_file(page), with_written_answer(released, page, written))
-    journal = hand_in.journals.get(page.id)
-    records = journal.records if journal else ()
-    write_whole(folder / JOURNAL_FILE, journal_bytes(map(content_of, records)))
+    own = [
+        content_of(record)
+        for record in hand_in.records
+        if record.page == page.id and normalise_learner(record.learner) == hand_in.learner
+    ]
+    write_whole(folder / JOURNAL_FILE, journal_bytes(own))
 
 
 def submit_hand_in(hand_in, result, keys, problems, *, course, released):
@@ -169,11 +172,8 @@ def submit_hand_in(hand_in, result, keys, problems, *, course, released):
 def with_written_answer(released, page, written):
     """Return the released notebook with a learner's text in the practical's cell."""
     notebook = json.loads(released)
-    for cell in notebook["cells"]:
-        if (
-            cell["metadata"].get("nbgrader", {}).get("grade_id") == practical_cell_name(page)
-            and written is not None
-        ):
+    for cell in notebook["cells"] if written is not None else ():
+        if cell["metadata"].get("nbgrader", {}).get("grade_id") == practical_cell_name(page):
             cell["source"] = written
     return (json.dumps(notebook, indent=1, ensure_ascii=False) + "\n").encode("utf-8", "replace")
 
@@ -182,6 +182,6 @@ def released_notebook(course, page):
     """Read the released version of a page in a course."""
     path = Path(course) / "release" / page.assignment / notebook_file(page)
     if not path.is_file():
-        message = f"course {course} must hold the released page {page.assignment}, found no {path.name}: release it first"
+        message = f"course {course} must hold the released page {page.assignment}, found no {path.name}"
         raise CourseError(message)
     return path.read_bytes()
