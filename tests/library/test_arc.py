@@ -23,7 +23,7 @@ ENERGIES_J = np.array([120.0, 270.0, 480.0])
 
 
 def test_energy_in_joules():
-    """1 V at 1000 A for 1 ms is 1 J, scaled into the allowed voltage."""
+    """10 V at 100 A for 1 ms is 1 J."""
     assert arc_energy_j(voltage_v=10, current_a=100, time_ms=1) == 1.0
 
 
