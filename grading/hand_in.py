@@ -205,6 +205,9 @@ def _why_not_written(name, data):
 
 def _read_file(path):
     """Return the bytes of a file of bearable size."""
+    if path.exists() and not path.is_file():  # a pipe would never end
+        message = f"{path.name} is not a file"
+        raise HandInError(message)
     try:
         with path.open("rb") as file:
             data = file.read(MOST_FILE_BYTES + 1)

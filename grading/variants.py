@@ -14,15 +14,22 @@ import numpy as np
 PRACTICE = ""  # the learner of somebody who has not signed in
 
 _PURPOSE = b"plate scenario 1"  # blake2b personalisation, 16 bytes: another use of the key gives other bytes
+_LONGEST_NAME = 200  # characters; signing in takes fewer
 _MOST_SHUFFLED = 64  # 512 bits of digest hold 64! (296 bits) with more than 200 bits to spare
 
 
-@lru_cache(maxsize=16384)
 def normalise_learner(text):
     """Return the one spelling under which a learner is known.
 
     Letters that look alike in Unicode (NFKC), capitals, and runs of spaces are folded; control characters go.
+    What is longer than any name is cut, so that no stranger's file can fill the memory of the cache.
     """
+    return _normalised(text[:_LONGEST_NAME])
+
+
+@lru_cache(maxsize=16384)
+def _normalised(text):
+    """Normalise a text of bearable length; the same names come again with every record."""
     folded = text
     for _ in range(4):  # folding can make new foldable letters; it settles after two rounds
         before = folded

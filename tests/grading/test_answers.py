@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 import time
+from concurrent.futures import ThreadPoolExecutor
 from hashlib import blake2b
 
 import pytest
@@ -300,6 +301,24 @@ def test_a_lock_that_is_never_released_is_said(filled, monkeypatch):
         pytest.raises(NotSavedError, match="another program has held answers.jsonl"),
     ):
         filled.append(**_entry(6))
+
+
+def test_reading_needs_no_lock_where_there_is_none(filled, monkeypatch):
+    """A journal in a folder that cannot be written, or behind a stuck lock, can still be read."""
+    monkeypatch.setattr(answers, "LOCK_WAIT_S", 0.1)
+    with FileLock(str(filled.path) + ".lock"):
+        assert len(filled.read().records) == 5
+
+
+def test_threads_of_one_kernel_lose_nothing(journal):
+    """Several threads of one process append at once: every answer is there, in one unbroken chain."""
+    with ThreadPoolExecutor(4) as pool:
+        list(pool.map(lambda number: journal.append(**_entry(number)), range(40)))
+    contents = journal.read()
+    assert contents.problems == ()
+    assert {record.answers["energy"] for record in contents.records} == {
+        f"{number} J" for number in range(40)
+    }
 
 
 def test_saved_means_on_the_disk(journal, monkeypatch):

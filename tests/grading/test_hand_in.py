@@ -314,7 +314,7 @@ def test_files_that_are_no_archive_are_refused(tmp_path):
             read_hand_in(path)
     with pytest.raises(HandInError, match="gone.zip cannot be read"):
         read_hand_in(tmp_path / "gone.zip")
-    with pytest.raises(HandInError, match="cannot be read"):
+    with pytest.raises(HandInError, match="is not a file"):
         read_hand_in(tmp_path)
 
 
