@@ -1,4 +1,4 @@
-"""Small helpers of the exercise bank: keys for a whole table of scenarios, and common reasons.
+"""Building blocks of the exercise bank: keys for a whole table of scenarios, and common reasons.
 
 A scenario table maps each scenario name to a numpy array with one entry per learner.
 """
