@@ -231,7 +231,7 @@ REFUSED = (
     (
         drawings.rivet_and_plates,
         {"top_thickness_mm": 0},
-        "top sheet thickness must be between 0.8 mm and 3 mm, got 0 mm",
+        "top plate thickness must be between 0.8 mm and 3 mm, got 0 mm",
     ),
     (
         drawings.energy_chart,

@@ -107,11 +107,10 @@ def test_two_threads_draw_what_one_draws():
 
 def test_learners_own_settings_change_nothing_and_stay():
     """Settings made outside do not reach a picture, and are still there after it."""
-    draw, given, _ = USUAL["weld_cycle"]
-    plain = picture("weld_cycle").svg
-    with mpl.rc_context({"font.size": 30, "lines.linewidth": 9, "svg.fonttype": "none"}):
-        assert draw(**given).svg == plain
-        assert mpl.rcParams["font.size"] == 30
+    draw, given, _ = USUAL["cable_drop"]
+    with mpl.rc_context({"font.size": 30, "axes.grid": True, "svg.fonttype": "none"}):
+        assert draw(**given).svg == picture("cable_drop").svg
+        assert mpl.rcParams["axes.grid"] is True
         assert mpl.rcParams["svg.fonttype"] == "none"
 
 

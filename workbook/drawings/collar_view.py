@@ -16,7 +16,7 @@ from drawings.style import AMBER, LINE, MID_GREY, MID_SLATE, PALE_AMBER, PALE_GR
 
 SLOPE = "#e6c193"
 FLATTEN = 0.38
-SHEET_RADIUS_MM = 7.0
+PLATE_RADIUS_MM = 7.0
 HEAD_RADIUS_MM = 3.9
 GAP_MM = 0.55
 NECK_MM = 1.3
@@ -107,12 +107,12 @@ def _disc(axes, radius, *, fill, order, move, edge_width=0.0, height=0.0):
 
 
 def draw_collar_view(axes, shape, *, at=(0.0, 0.0), grain_pt=2.6):
-    """Draw sheet, rivet head, collar and stud with the middle of the head ``at`` a place."""
-    sheet = Affine2D().translate(*at)
+    """Draw plate, rivet head, collar and stud with the middle of the head ``at`` a place."""
+    plate = Affine2D().translate(*at)
     ground = Affine2D().translate(at[0] + shape.offset_mm, at[1])
     stud = Affine2D().rotate_deg(shape.tilt_deg).translate(at[0] + shape.offset_mm, at[1] + _raised_mm(shape))
-    _disc(axes, SHEET_RADIUS_MM, fill=PALE_GREY, order=1, move=sheet)
-    _disc(axes, HEAD_RADIUS_MM, fill=MID_SLATE, edge_width=LINE, order=2, move=sheet)
+    _disc(axes, PLATE_RADIUS_MM, fill=PALE_GREY, order=1, move=plate)
+    _disc(axes, HEAD_RADIUS_MM, fill=MID_SLATE, edge_width=LINE, order=2, move=plate)
     if shape.gap:
         _disc(axes, FLANGE_RADIUS_MM, fill=SLATE, order=2.5, move=ground)
     if shape.waist:

@@ -78,7 +78,7 @@ LOOKS = {
     "partial": "The collar reaches round the left only; the stud leans to the left.",
     "jagged": "The collar runs out into points all round its edge.",
     "porous": "The collar closes all round but is full of small holes.",
-    "off_centre": "The stud and its heavy collar stand right of the middle of the head, partly on the sheet.",
+    "off_centre": "The stud and its heavy collar stand right of the middle of the head, partly on the plate.",
 }
 ACROSS_MM = (-7.6, 7.6)
 # One look in the strip: width and height.

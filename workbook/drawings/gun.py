@@ -1,6 +1,6 @@
 """Stud, holder and nose of the gun in section, to scale, as outlines in millimetres.
 
-Heights count from the stud's face upwards; ``place`` moves the whole to where it stands on the sheet.
+Heights count from the stud's face upwards; ``place`` moves the whole to where it stands on the plate.
 Holder and nose are drawn in sizes that fit the stud; they are no product's.
 """
 

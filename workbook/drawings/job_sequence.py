@@ -70,7 +70,7 @@ def _words():
     """Tell the order of work in sentences."""
     return (
         "Order of work in four steps. 1: weld one stud on the middle of the first rivet head of the row. "
-        "2: pull it, square to the sheet, until the rivet is out or something breaks. "
+        "2: pull it, square to the plate, until the rivet is out or something breaks. "
         "3: look at collar and break, and adjust current, time and lift; "
         "go back to step 1 until weld and pull are right. "
         "4: only then weld studs on all the other heads of the row."
@@ -82,8 +82,8 @@ def _left(index):
     return LEFT_IN + index * (FRAME_IN + GAP_IN)
 
 
-def _draw_sheets(axes, left):
-    """Draw two thin sheets in section."""
+def _draw_plates(axes, left):
+    """Draw two thin plates in section."""
     section(axes, box(left + 0.1, GROUND_IN - 0.14, FRAME_IN - 0.2, 0.14), fill=PALE_GREY, width=1.0, order=2)
     section(
         axes, box(left + 0.1, GROUND_IN - 0.28, FRAME_IN - 0.2, 0.14), fill=PALE_AMBER, width=1.0, order=2
@@ -91,7 +91,7 @@ def _draw_sheets(axes, left):
 
 
 def _draw_rivet(axes, x, *, raised=0.0):
-    """Draw one rivet in the sheets, or raised out of them."""
+    """Draw one rivet in the plates, or raised out of them."""
     y = GROUND_IN + raised
     half = [(0.15, 0.0), (0.1, -0.07), (0.085, -0.14), (0.11, -0.23), (0.06, -0.2), (0.05, -0.1), (0, -0.1)]
     outline = [(x + px, y + py) for px, py in half] + [(x - px, y + py) for px, py in reversed(half)]
@@ -132,7 +132,7 @@ def _draw_hole(axes, x):
 
 def _draw_weld_one(axes, left):
     """Draw the first stud under the gun's nose, the other heads bare."""
-    _draw_sheets(axes, left)
+    _draw_plates(axes, left)
     for offset in RIVETS_IN:
         _draw_rivet(axes, left + offset)
     x = left + RIVETS_IN[0]
@@ -155,8 +155,8 @@ def _draw_weld_one(axes, left):
 
 
 def _draw_pull(axes, left):
-    """Draw the first rivet drawn out of the sheets on its stud."""
-    _draw_sheets(axes, left)
+    """Draw the first rivet drawn out of the plates on its stud."""
+    _draw_plates(axes, left)
     _draw_hole(axes, left + RIVETS_IN[0])
     for offset in RIVETS_IN[1:]:
         _draw_rivet(axes, left + offset)
@@ -179,7 +179,7 @@ def _draw_adjust(axes, left):
 
 def _draw_row(axes, left):
     """Draw studs on all the heads that are left."""
-    _draw_sheets(axes, left)
+    _draw_plates(axes, left)
     _draw_hole(axes, left + RIVETS_IN[0])
     for offset in RIVETS_IN[1:]:
         _draw_rivet(axes, left + offset)

@@ -24,7 +24,7 @@ from secondplate.checks import require_choice
 WIDTH_IN, HEIGHT_IN = 8.6, 4.7
 POLARITIES = ("stud negative", "stud positive")
 WELD_X = 4.3
-SHEET_Y = 1.05
+PLATE_Y = 1.05
 CLAMPS_X = (1.5, 7.1)
 
 
@@ -80,11 +80,11 @@ def _words(negative, clamps):
     told = f"Connection of a stud-welding gun: the gun is {gun}, the work is {work}. "
     if clamps == 2:
         return told + (
-            "Two earth clamps sit on the sheet at equal distance to both sides of the weld, "
+            "Two earth clamps sit on the plate at equal distance to both sides of the weld, "
             "so the arc burns straight down."
         )
     return told + (
-        "Only one earth clamp sits on the sheet, at the left; "
+        "Only one earth clamp sits on the plate, at the left; "
         "the arc is pushed away from it, to the right (arc blow)."
     )
 
@@ -112,16 +112,16 @@ def _draw_source(axes, negative, clamps):
 
 
 def _draw_work(axes):
-    """Draw the sheets with the rivet in the middle."""
-    section(axes, box(0.5, SHEET_Y - 0.2, 7.6, 0.2), fill=PALE_GREY)
-    section(axes, box(0.5, SHEET_Y - 0.4, 7.6, 0.2), fill=PALE_GREY)
+    """Draw the plates with the rivet in the middle."""
+    section(axes, box(0.5, PLATE_Y - 0.2, 7.6, 0.2), fill=PALE_GREY)
+    section(axes, box(0.5, PLATE_Y - 0.4, 7.6, 0.2), fill=PALE_GREY)
     head = [
-        (WELD_X - 0.42, SHEET_Y),
-        (WELD_X + 0.42, SHEET_Y),
-        (WELD_X + 0.28, SHEET_Y - 0.14),
-        (WELD_X + 0.33, SHEET_Y - 0.36),
-        (WELD_X - 0.33, SHEET_Y - 0.36),
-        (WELD_X - 0.28, SHEET_Y - 0.14),
+        (WELD_X - 0.42, PLATE_Y),
+        (WELD_X + 0.42, PLATE_Y),
+        (WELD_X + 0.28, PLATE_Y - 0.14),
+        (WELD_X + 0.33, PLATE_Y - 0.36),
+        (WELD_X - 0.33, PLATE_Y - 0.36),
+        (WELD_X - 0.28, PLATE_Y - 0.14),
     ]
     section(axes, head, fill=MID_SLATE, hatch="////", order=4)
 
@@ -136,29 +136,29 @@ def _draw_gun(axes, negative, clamps):
     glow = [
         (WELD_X - 0.17 + 0.25 * blown, 1.36),
         (WELD_X + 0.19, 1.36),
-        (WELD_X + 0.19 + blown, SHEET_Y),
-        (WELD_X - 0.19 + blown, SHEET_Y),
+        (WELD_X + 0.19 + blown, PLATE_Y),
+        (WELD_X - 0.19 + blown, PLATE_Y),
     ]
     area(axes, glow, fill=ARC_GLOW, edge=AMBER, width=LINE, order=4.5)
 
 
 def _draw_clamp(axes, x, negative):
-    """Draw one earth clamp on the sheet with its cable up to the source."""
+    """Draw one earth clamp on the plate with its cable up to the source."""
     inner = 3.5 if x < WELD_X else 5.1
     line(
         axes,
-        [(inner, 3.66), (inner, 3.1), (x, 3.1), (x, SHEET_Y + 0.42)],
+        [(inner, 3.66), (inner, 3.1), (x, 3.1), (x, PLATE_Y + 0.42)],
         colour=GREY,
         width=BOLD + 1,
         order=2,
     )
-    jaw = [(x - 0.16, SHEET_Y + 0.45), (x + 0.16, SHEET_Y + 0.45), (x + 0.22, SHEET_Y), (x - 0.22, SHEET_Y)]
+    jaw = [(x - 0.16, PLATE_Y + 0.45), (x + 0.16, PLATE_Y + 0.45), (x + 0.22, PLATE_Y), (x - 0.22, PLATE_Y)]
     section(axes, jaw, fill=MID_GREY, order=5)
     inward = 1 if x < WELD_X else -1
     arrow(
         axes,
-        (WELD_X - inward * 0.65, SHEET_Y - 0.62),
-        (x + inward * 0.1, SHEET_Y - 0.62),
+        (WELD_X - inward * 0.65, PLATE_Y - 0.62),
+        (x + inward * 0.1, PLATE_Y - 0.62),
         colour=AMBER,
         width=1.6,
     )

@@ -1,4 +1,4 @@
-"""What the job is: a self-piercing rivet in two sheets, the pull stud on its head, the pull upwards."""
+"""What the job is: a self-piercing rivet in two plates, the pull stud on its head, the pull upwards."""
 
 import numpy as np
 
@@ -45,7 +45,7 @@ def rivet_and_plates(
     head_diameter_mm : float
         Diameter of the rivet head, 4 mm to 11 mm [mm]
     top_thickness_mm : float
-        Thickness of the top sheet, 0.8 mm to 3 mm [mm]
+        Thickness of the top plate, 0.8 mm to 3 mm [mm]
     second_thickness_mm : float
         Thickness of the second plate, 0.8 mm to 3 mm [mm]
 
@@ -73,7 +73,7 @@ def rivet_and_plates(
         "flange diameter", flange_diameter_mm, stud_diameter_mm, 10, unit="mm"
     )
     head_diameter_mm = require_between("head diameter", head_diameter_mm, 4, 11, unit="mm")
-    top_thickness_mm = require_between("top sheet thickness", top_thickness_mm, 0.8, 3, unit="mm")
+    top_thickness_mm = require_between("top plate thickness", top_thickness_mm, 0.8, 3, unit="mm")
     second_thickness_mm = require_between("second plate thickness", second_thickness_mm, 0.8, 3, unit="mm")
     stud = StudSize(diameter_mm=stud_diameter_mm, flange_diameter_mm=flange_diameter_mm)
     joint = JointSize(
@@ -98,8 +98,8 @@ def rivet_and_plates(
 def _words(stud, joint):
     """Tell the job in sentences."""
     return (
-        "Section of a self-piercing rivet set in two aluminium sheets. "
-        f"The steel rivet head, {number(joint.head_diameter_mm)} mm across, lies flush in the top sheet of "
+        "Section of a self-piercing rivet set in two aluminium plates. "
+        f"The steel rivet head, {number(joint.head_diameter_mm)} mm across, lies flush in the top plate of "
         f"{number(joint.top_thickness_mm)} mm. The shank goes through it, "
         f"and its flared tail grips the second plate of {number(joint.second_thickness_mm)} mm. "
         f"A stainless pull stud of {number(stud.diameter_mm)} mm is welded to the middle of the head "
@@ -140,7 +140,7 @@ def _draw_pull(axes):
         axes,
         1.0,
         top - 1.2,
-        "pull, square to the sheet",
+        "pull, square to the plate",
         across="left",
         colour=TEXT_AMBER,
         size=HEADING_PT,
@@ -155,7 +155,7 @@ def _two_lines(axes, x, y, first, second, *, across, to):
 
 
 def _name_left(axes, stud, joint):
-    """Name stud, collar, head and top sheet down the left side."""
+    """Name stud, collar, head and top plate down the left side."""
     thread = -stud.diameter_mm / 2 + 0.5
     _two_lines(
         axes,
@@ -179,7 +179,7 @@ def _name_left(axes, stud, joint):
         axes,
         LEFT_MM,
         0.7,
-        f"top sheet, {number(joint.top_thickness_mm)} mm",
+        f"top plate, {number(joint.top_thickness_mm)} mm",
         "aluminium",
         across="right",
         to=(-8.2, -joint.top_thickness_mm * 0.45),

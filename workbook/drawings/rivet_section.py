@@ -1,4 +1,4 @@
-"""The set self-piercing rivet and the two sheets in section, to scale, as outlines in millimetres.
+"""The set self-piercing rivet and the two plates in section, to scale, as outlines in millimetres.
 
 The origin is the middle of the rivet head's top face, y points up. The shape of the set rivet is that of a
 typical joint; only its size follows the head diameter. It is a picture, not a measured section.
@@ -45,11 +45,11 @@ class JointSize:
     head_diameter_mm : float
         Diameter of the rivet head [mm]
     top_thickness_mm : float
-        Thickness of the top sheet [mm]
+        Thickness of the top plate [mm]
     second_thickness_mm : float
-        Thickness of the second sheet [mm]
+        Thickness of the second plate [mm]
     half_width_mm : float
-        How far the sheets are drawn to each side [mm]
+        How far the plates are drawn to each side [mm]
     """
 
     head_diameter_mm: float = USUAL_HEAD_MM
@@ -64,12 +64,12 @@ class JointSize:
 
     @property
     def depth_scale(self):
-        """Depth of this rivet against the usual one: it must reach well into the second sheet."""
+        """Depth of this rivet against the usual one: it must reach well into the second plate."""
         return (self.top_thickness_mm + self.second_thickness_mm) / 4.0
 
     @property
     def bottom_mm(self):
-        """Height of the underside of the second sheet away from the rivet."""
+        """Height of the underside of the second plate away from the rivet."""
         return -(self.top_thickness_mm + self.second_thickness_mm)
 
     @property
@@ -94,9 +94,9 @@ def _mirrored(half):
 
 
 def draw_joint(axes, size):
-    """Draw both sheets, the slug in the bore and the rivet, cut through the middle."""
-    _draw_second_sheet(axes, size)
-    _draw_top_sheet(axes, size)
+    """Draw both plates, the slug in the bore and the rivet, cut through the middle."""
+    _draw_second_plate(axes, size)
+    _draw_top_plate(axes, size)
     outer, inner = _scaled(_OUTER, size), _scaled(_INNER, size)
     slug = [p for p in inner if p[1] > -2.6 * size.depth_scale]
     slug_bottom = [(slug[0][0], slug[0][1] - 0.12), (0.0, slug[0][1] - 0.3)]
@@ -113,24 +113,24 @@ def draw_joint(axes, size):
     section(axes, rivet, fill=MID_SLATE, hatch=STEEL_HATCH, hatch_colour=SLATE, order=5)
 
 
-def _between_sheets(size):
-    """Return the line where the sheets meet, from the outside in; it dips along the shank."""
+def _between_plates(size):
+    """Return the line where the plates meet, from the outside in; it dips along the shank."""
     s, d, top = size.scale, size.depth_scale, -size.top_thickness_mm
     dips = ((4.8, 0.0), (4.0, 0.08), (3.4, 0.22), (3.0, 0.45), (2.75, 0.7), (0.0, 0.7))
     return [(size.half_width_mm, top), *((x * s, top - dip * d) for x, dip in dips)]
 
 
-def _draw_second_sheet(axes, size):
-    """Draw the second sheet with its button."""
+def _draw_second_plate(axes, size):
+    """Draw the second plate with its button."""
     bottom, s = size.bottom_mm, size.scale
     along = np.linspace(0, 1, 11)
     drop = (3 * along**2 - 2 * along**3) * (size.button_mm - bottom)
     button = [(5.1 * s - 1.1 * s * a, bottom + d) for a, d in zip(along, drop, strict=True)]
-    half = [*reversed(_between_sheets(size)), (size.half_width_mm, bottom), *button, (0, size.button_mm)]
+    half = [*reversed(_between_plates(size)), (size.half_width_mm, bottom), *button, (0, size.button_mm)]
     section(axes, _mirrored(half), fill=PALE_AMBER, hatch=SECOND_HATCH, hatch_colour="#c99a66", order=2)
 
 
-def _draw_top_sheet(axes, size):
-    """Draw the top sheet."""
-    half = [(0, 0), (size.half_width_mm, 0), *_between_sheets(size)]
+def _draw_top_plate(axes, size):
+    """Draw the top plate."""
+    half = [(0, 0), (size.half_width_mm, 0), *_between_plates(size)]
     section(axes, _mirrored(half), fill=PALE_GREY, hatch=TOP_HATCH, hatch_colour=MID_SLATE, order=3)

@@ -52,7 +52,7 @@ def stud_and_holder(
 
     Notes
     -----
-    Rivet, sheets of 2 mm, holder and nose are drawn in usual sizes that fit the stud (from memory).
+    Rivet, plates of 2 mm, holder and nose are drawn in usual sizes that fit the stud (from memory).
 
     Examples
     --------
@@ -112,16 +112,16 @@ def _words(stud, joint, protrusion_mm, lift_mm, offset_mm):
     return (
         f"Section to scale of a {number(stud.diameter_mm)} mm stud "
         f"with a {number(stud.flange_diameter_mm)} mm flange over a rivet head of "
-        f"{number(joint.head_diameter_mm)} mm, flush in the top one of two aluminium sheets. "
+        f"{number(joint.head_diameter_mm)} mm, flush in the top one of two aluminium plates. "
         f"Left, gun held off: the stud stands {number(protrusion_mm)} mm out of the nose (protrusion). "
         f"Right, nose pressed on and arc burning: the stud is lifted {number(lift_mm)} mm off the head, "
-        "gas flows down inside the narrow nose. "
+        "gas flows down between the stud holder and the narrow nose. "
         f"The stud stands {place}: {_landing(stud, joint, offset_mm)}."
     )
 
 
 def _bore_mm(stud, joint):
-    """Return the bore of the drawn nose: it clears the flange and stands on the sheet round the head."""
+    """Return the bore of the drawn nose: it clears the flange and stands on the plate round the head."""
     holder = stud.diameter_mm + 2 * HOLDER_WALL_MM
     return max(stud.flange_diameter_mm + 2.0, holder + 3.0, joint.head_diameter_mm + 2.2)
 
@@ -144,7 +144,7 @@ def _draw_held_off(axes, stud, joint, protrusion_mm, offset_mm):
 
 
 def _draw_lifted(axes, stud, joint, lift_mm, offset_mm):
-    """Draw the nose on the sheet and the stud lifted, with the lift dimensioned."""
+    """Draw the nose on the plate and the stud lifted, with the lift dimensioned."""
     draw_joint(axes, joint)
     bore = _bore_mm(stud, joint)
     draw_nose(axes, x=offset_mm, y=0, bore_mm=bore, top_mm=TOP_MM, wall_mm=WALL_MM)
@@ -207,13 +207,14 @@ def _name_the_gun(axes, stud, joint, offset_mm):
         across="center",
         drop=True,
     )
-    leader(axes, "holder", at=(grip + 1.8, LABEL_MM), to=(grip, TOP_MM - 1.6), across="center", drop=True)
+    at = (min(grip + 3.4, 10.2), LABEL_MM)
+    leader(axes, "stud holder", at=at, to=(grip, TOP_MM - 1.6), across="center", drop=True)
 
 
 def _name_the_joint(axes, joint):
-    """Name the sheets and the rivet under the joint."""
+    """Name the plates and the rivet under the joint."""
     half = joint.top_thickness_mm / 2
-    leader(axes, "top sheet", at=(-10.2, NOTE_MM), to=(-9.0, -half), across="center", drop=True)
+    leader(axes, "top plate", at=(-10.2, NOTE_MM), to=(-9.0, -half), across="center", drop=True)
     leader(axes, "rivet", at=(-1.6, NOTE_MM), to=(-1.6 * joint.scale, -0.5), across="center", drop=True)
     leader(
         axes, "second plate", at=(9.2, NOTE_MM), to=(8.0, joint.bottom_mm + half), across="center", drop=True
