@@ -4,7 +4,7 @@ import pytest
 
 from secondplate.materials import material
 
-SOURCE = "fit_316_mills"
+SOURCE = "fit_316"
 STAINLESS = material("austenitic stainless")
 
 
