@@ -12,17 +12,17 @@ from python_version import require_python  # noqa: E402  (only found through the
 
 require_python()
 
-from environment import SetUpError, in_environment, prepare  # noqa: E402
+from environment import in_environment, prepare  # noqa: E402
+from set_up_steps import SetUpError  # noqa: E402
 
 
 def main(arguments):
     """Make the environment, run pytest from the project's root and return its exit code."""
     try:
         python = prepare(with_tests=True)
-        return in_environment([python, "-m", "pytest", "--nbval", "--nbval-current-env", *arguments])
+        return in_environment([python, "-m", "pytest"] + arguments)
     except SetUpError as error:
-        print(error, file=sys.stderr)
-        return 1
+        sys.exit(str(error))
     except KeyboardInterrupt:
         return 130
 

@@ -58,11 +58,11 @@ def prepare(*, root=ROOT, with_tests=False):
             bring_up_to_date(root, files, lock)
             write_path_file(root)
             state_folder(root).mkdir(exist_ok=True)
-    except DiskFullError:
-        clear(venv_folder(root))  # half an environment would keep the disk full
-        raise
-    except OSError as error:
-        raise os_failure(error, root) from error
+    except (OSError, SetUpError) as error:
+        told = error if isinstance(error, SetUpError) else os_failure(error, root)
+        if isinstance(told, DiskFullError) and not stamp_path(root).exists():
+            clear(venv_folder(root))  # half an environment would keep the disk full
+        raise told from error
     except KeyboardInterrupt:
         print("\nStopped during the set-up: what is unfinished is made again next time.", file=sys.stderr)
         raise

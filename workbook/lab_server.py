@@ -4,6 +4,7 @@ Standard library only. The token goes to the server in a variable and to the bro
 once, so that it never stands on a command line, where other users of the machine could read it.
 """
 
+import argparse
 import http
 import http.client
 import http.server
@@ -26,6 +27,7 @@ from set_up_steps import SetUpError
 HOST = "127.0.0.1"
 FIRST_PORT = 8888
 PORTS_TRIED = 100
+LAST_PORT = 65535
 START_PAGE = "0_start_here.ipynb"
 START_LIMIT_S = 180  # the first start on a slow disk compiles every package
 END_LIMIT_S = 20
@@ -53,6 +55,14 @@ class Server:
                 return answer.status == http.HTTPStatus.OK
         except (urllib.error.URLError, OSError, http.client.HTTPException):
             return False
+
+
+def whole_port(text):
+    """Read a port number from the command line."""
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= LAST_PORT:
+        message = f"port must be a whole number from 1 to {LAST_PORT}, got {text!r}"
+        raise argparse.ArgumentTypeError(message)
+    return int(text)
 
 
 def lab_arguments(*, port, state, root_folder=WORKBOOK):

@@ -11,15 +11,9 @@ require_python()
 
 import argparse  # noqa: E402  (only after the version is known to fit)
 
-from environment import SetUpError, in_environment, prepare  # noqa: E402
-
-
-def whole_port(text):
-    """Read a port number."""
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= 65535:
-        message = f"port must be a whole number from 1 to 65535, got {text!r}"
-        raise argparse.ArgumentTypeError(message)
-    return int(text)
+from environment import in_environment, prepare  # noqa: E402
+from lab_server import open_workbook, whole_port  # noqa: E402
+from set_up_steps import SetUpError  # noqa: E402
 
 
 def read_arguments(arguments):
@@ -38,14 +32,10 @@ def main(arguments):
         python = prepare()
         if asked.check:
             return in_environment([python, "-m", "check_pages"])
-        from lab_server import open_workbook
-
         return open_workbook(python, port=asked.port, browser=not asked.no_browser)
     except SetUpError as error:
-        print(error, file=sys.stderr)
-        return 1
+        sys.exit(str(error))
     except KeyboardInterrupt:
-        print("\nStopped.", file=sys.stderr)
         return 130
 
 

@@ -13,6 +13,7 @@ from collections import deque
 from pathlib import Path
 
 ROOM = "about 1 GB"
+LITTLE_ROOM_BYTES = 20_000_000
 PACKAGES_BEFORE_NEWS = 25
 KEPT_LINES = 400
 TELLING_LINES = 25  # a failure is explained at the end; earlier lines may be of retries that went well
@@ -37,6 +38,7 @@ NO_INDEX = (
     "Max retries exceeded",
     "Failed to connect",
     "Unable to connect",
+    "(from versions: none)",
 )
 NO_VENV = ("ensurepip is not available", "No module named venv", "No module named ensurepip")
 LONG_PATH = ("Long Path support",)
@@ -74,7 +76,10 @@ def failure(output, folder):
         (NO_INDEX, SetUpError("pip cannot reach its package index: check the network, then run this again.")),
         (NOT_ALLOWED, not_writable(folder)),
     )
-    return next((error for signs, error in meanings if any(sign in end for sign in signs)), None)
+    found = next((error for signs, error in meanings if any(sign in end for sign in signs)), None)
+    if found is None and shutil.disk_usage(folder.parent).free < LITTLE_ROOM_BYTES:
+        return disk_full(folder)  # venv swallows what its own pip said
+    return found
 
 
 def os_failure(error, folder):
