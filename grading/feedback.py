@@ -128,10 +128,13 @@ def _what_next(result, left, settings, round_number):
     return [*said, f"{tries}; a right answer now earns {share:.0%}."]
 
 
-def exercise_feedback(exercise, result, *, settings, scenario, keys):
-    """Return the feedback on the current round of an exercise; ``keys`` are those of that round."""
+def exercise_feedback(exercise, result, *, settings, scenario, keys, filled=None):
+    """Return the feedback on the current round of an exercise; ``keys`` are those of that round.
+
+    ``filled`` may hold the words of the scenario where they are at hand.
+    """
     current = result.current
-    filled = words(exercise, scenario)
+    filled = words(exercise, scenario) if filled is None else filled
     marks = current.parts if current else result.parts
     number = current.round_number if current else 1
     parts = tuple(

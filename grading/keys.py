@@ -6,7 +6,7 @@ never becomes a mark.
 
 import math
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -30,14 +30,15 @@ from grading.variants import scenario, scenario_digest, table
 
 @dataclass(frozen=True, kw_only=True)
 class RoundKey:
-    """One learner's key to one round of one exercise: the digest of the numbers and a key for each part.
+    """One learner's key to one round of one exercise: the numbers, their digest and a key for each part.
 
-    ``keys`` is empty where ``problem`` says why there is none.
+    ``keys`` and ``numbers`` are empty where ``problem`` says why there are none.
     """
 
     digest: str
     keys: dict
     problem: str = ""
+    numbers: dict = field(default_factory=dict)
 
 
 def row_keys(exercise, scenarios):
@@ -238,4 +239,7 @@ def _solve_rounds(exercise, rounds, course_key):
             problem = f"{exercise.id} cannot be solved: {type(fault).__name__}: {fault}"
             return [RoundKey(digest="", keys={}, problem=problem)]
         return [key for one in rounds for key in _solve_rounds(exercise, [one], course_key)]
-    return [RoundKey(digest=digest, keys=row) for digest, row in zip(digests, rows, strict=True)]
+    return [
+        RoundKey(digest=digest, keys=row, numbers=numbers)
+        for digest, row, numbers in zip(digests, rows, drawn, strict=True)
+    ]

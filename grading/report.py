@@ -1,10 +1,12 @@
 """The learner's feedback page: what each answer came to, how it was read, and where to read again.
 
-Everything a learner typed is escaped and cut to a length that can be read; the page loads nothing from anywhere.
+Everything a learner typed is escaped and cut to a length that can be read; the page loads nothing from
+anywhere.
 """
 
 from functools import lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
 import jinja2
 from markupsafe import Markup
@@ -17,7 +19,7 @@ from grading.gradebook import utc
 from grading.hand_in import learner_slug
 from grading.marking import hand_in_pages, made_at
 from grading.scoring import Outcome
-from grading.variants import fill, scenario, words
+from grading.variants import fill, words
 
 MOST_TO_GO_BACK_TO = 4
 LONGEST_SHOWN = 300  # characters of one typed answer
@@ -58,22 +60,44 @@ def _template():
     return environment.get_template("feedback.html.jinja")
 
 
+class _Part(NamedTuple):
+    """What the page shows of one part."""
+
+    ask: str
+    answer: list[str]
+    headline: str
+    sentences: str
+    state: str
+
+
+class _Exercise(NamedTuple):
+    """What the page shows of one exercise."""
+
+    anchor: str
+    title: str
+    points: str
+    prompt: str
+    parts: list[_Part]
+    reasons: tuple[str, ...]
+    read_again: str
+
+
 def _page(page, result, keys, settings):
     """Describe one page of the workbook: its objectives, its answered exercises, and what was left open."""
     results = {each.id: result.exercises[each.id] for each in page.exercises}
     counting = [each for each in page.exercises if each.counts]
     answered = [each for each in page.exercises if results[each.id].current]
-    plain = [each for each in answered if not each.counts and results[each.id].outcome is Outcome.CORRECT]
+    plain = [each.id for each in answered if not each.counts and results[each.id].outcome is Outcome.CORRECT]
     return {
         "title": page.title,
         **_sums(counting, results),
         "objectives": list(_objectives(page, counting, results)),
         "open": [each.title for each in counting if not results[each.id].current],
-        "plain": [each.title for each in plain],
+        "plain": [each.title for each in answered if each.id in plain],
         "exercises": [
             _exercise(each, results[each.id], result.learner, keys, settings)
             for each in answered
-            if each not in plain
+            if each.id not in plain
         ],
     }
 
@@ -111,25 +135,24 @@ def _go_back(hand_in, result):
 def _exercise(exercise, result, learner, keys, settings):
     """Describe one answered exercise, its latest round."""
     current = result.current
-    numbers = scenario(
-        exercise, course_key=settings.course_key, learner=learner, round_number=current.round_number
+    key = keys[exercise.id, learner, current.round_number]
+    filled = {} if key.problem else words(exercise, key.numbers)
+    feedback = exercise_feedback(
+        exercise, result, settings=settings, scenario=key.numbers, keys=key.keys, filled=filled
     )
-    filled = words(exercise, numbers)
-    key = keys[exercise.id, learner, current.round_number].keys
-    feedback = exercise_feedback(exercise, result, settings=settings, scenario=numbers, keys=key)
     right = result.outcome is Outcome.CORRECT
-    return {
-        "anchor": exercise.id,
-        "title": exercise.title,
-        "points": _points(exercise, result),
-        "prompt": _prompt(exercise, current, filled),
-        "parts": [
+    return _Exercise(
+        anchor=exercise.id,
+        title=exercise.title,
+        points=_points(exercise, result),
+        prompt=_prompt(exercise, current, filled),
+        parts=[
             _part(part, each, current.parts[part.id], filled)
             for part, each in zip(exercise.parts, feedback.parts, strict=True)
         ],
-        "reasons": () if right else feedback.reasons,
-        "read_again": "" if right else feedback.read_again,
-    }
+        reasons=() if right else feedback.reasons,
+        read_again="" if right else feedback.read_again,
+    )
 
 
 def _points(exercise, result):
@@ -142,20 +165,20 @@ def _points(exercise, result):
 
 def _prompt(exercise, current, filled):
     """Return what was asked, and in which round where it is not the first."""
-    text = fill(exercise.prompt, filled)
+    text = fill(exercise.prompt, filled) if filled else exercise.title
     return f"Round {current.round_number}: {text}" if current.round_number > 1 else text
 
 
 def _part(part, feedback, mark, filled):
     """Describe one part: what was asked, answered, and what came of it."""
     late = mark.tries_used > 1 and feedback.outcome is Outcome.CORRECT
-    return {
-        "ask": fill(part.ask, filled),
-        "answer": shown_answer(part, mark.typed, filled),
-        "headline": f"Right, with try {mark.tries_used}." if late else feedback.headline,
-        "sentences": feedback.sentences,
-        "state": _STATES.get(feedback.outcome, "not-yet"),
-    }
+    return _Part(
+        ask=fill(part.ask, filled) if filled else part.id,
+        answer=shown_answer(part, mark.typed, filled),
+        headline=f"Right, with try {mark.tries_used}." if late else feedback.headline,
+        sentences=" ".join(feedback.sentences),
+        state=_STATES.get(feedback.outcome, "not-yet"),
+    )
 
 
 def shown_answer(part, typed, filled):

@@ -1,6 +1,7 @@
 """The gradebook: nbgrader's own tables, written in bulk, a person's entries left alone."""
 
 import sqlite3
+from dataclasses import replace
 from datetime import datetime
 
 import pytest
@@ -174,7 +175,7 @@ def test_late_is_told(path):
 
 def test_a_later_bank_adds_its_cells(path):
     """An exercise that came to the page later gets its cell; its points follow the bank."""
-    grown = Page(**{**PAGE.__dict__, "exercises": (*PAGE.exercises, _exercise("three"))})
+    grown = replace(PAGE, exercises=(*PAGE.exercises, _exercise("three")))
     write_marks(path, [_marks("bo")], pages={"bench": grown}, settings=SETTINGS)
     scores = {each.student_id: each.scores for each in read_scores(path)}
     assert "bench-three" in scores["bo"]

@@ -1,5 +1,6 @@
 """Marking many hand-ins: the same marks one by one or together, in one process or in several."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -138,8 +139,7 @@ def test_a_fault_of_ours_is_no_zero(tmp_path, monkeypatch):
         raise ValueError(message)
 
     exercise = EXERCISES[broken]
-    changed = type(exercise)(**{**exercise.__dict__, "solve": fail})
-    monkeypatch.setitem(EXERCISES, broken, changed)
+    monkeypatch.setitem(EXERCISES, broken, replace(exercise, solve=fail))
     result = mark_class([path], SETTINGS)
     (mara,) = result.learners
     assert mara.marks.points[broken] is None

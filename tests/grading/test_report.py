@@ -2,6 +2,7 @@
 
 import json
 import random
+from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
@@ -163,3 +164,19 @@ def test_html_of_json_answers_has_no_raw_json_markup():
     part = EXERCISES[ENERGY].parts[0]
     (line,) = shown_answer(part, {"x": "<b>"}, {})
     assert json.dumps("<b>")[1:-1] in line
+
+
+def test_an_exercise_that_cannot_be_solved_has_a_place_on_the_page(tmp_path, monkeypatch):
+    """Where the fault is ours the page says so and shows what was answered to everything else."""
+
+    def fail(draw):
+        message = "no such number"
+        raise ValueError(message)
+
+    path = right_hand_in(tmp_path, "Mara Quillby")
+    exercise = EXERCISES[ENERGY]
+    monkeypatch.setitem(EXERCISES, ENERGY, replace(exercise, draw=fail))
+    text = _page(tmp_path, path)
+    assert "Could not be marked." in text
+    assert "please tell your instructor" in text
+    assert exercise.title in text
