@@ -25,7 +25,7 @@ def test_duty_cycle_there_and_back(rated, rated_share, share):
 
 @pytest.mark.parametrize(("current_a", "share"), [(1000, 6.40), (800, 10.0), (600, 17.78), (100, 100)])
 def test_duty_cycle_of_an_800_a_source(current_a, share):
-    """A source of 800 A at 10 %, worked out by hand; at small currents it never passes 100 %."""
+    """A source of 800 A at 10 %, worked out separately; at small currents it never passes 100 %."""
     found = electrics.duty_cycle_percent(
         rated_current_a=800, rated_duty_cycle_percent=10, current_a=current_a
     )
@@ -41,7 +41,7 @@ def test_studs_per_minute(time_ms, rate):
 
 @pytest.mark.parametrize(("area_mm2", "drop_v"), [(25, 5.517), (35, 3.941), (50, 2.759), (70, 1.970)])
 def test_voltage_drop_of_a_loop_of_10_m(area_mm2, drop_v):
-    """800 A through a loop of 10 m at 20 C, worked out by hand for four cables."""
+    """800 A through a loop of 10 m at 20 C, worked out separately for four cables."""
     found = electrics.voltage_drop_v(current_a=800, loop_length_m=10, area_mm2=area_mm2)
     assert found == pytest.approx(drop_v, abs=5e-4)  # three decimals
 

@@ -33,7 +33,7 @@ def test_zero_stays_zero_and_arrays_stay_arrays(convert):
 
 @pytest.mark.parametrize(("l_min", "ft3_h"), [(5, 10.59), (8, 16.95), (10, 21.19), (12, 25.43), (15, 31.78)])
 def test_flow_of_usual_settings(l_min, ft3_h):
-    """Usual settings, worked out by hand to two decimals."""
+    """Usual settings, worked out separately to two decimals."""
     assert units.ft3_h_from_l_min(l_min) == pytest.approx(ft3_h, abs=0.005)
 
 

@@ -25,7 +25,7 @@ STAINLESS = material("austenitic stainless")
     ],
 )
 def test_carbon_steel(temperature_c, heat_capacity_j_kgk, conductivity_w_mk):
-    """Clauses 3.4.1.2 and 3.4.1.3, worked out by hand at ten temperatures."""
+    """Clauses 3.4.1.2 and 3.4.1.3, worked out separately at ten temperatures."""
     found = CARBON_STEEL.heat_capacity_j_kgk(temperature_c)
     assert found == pytest.approx(heat_capacity_j_kgk, abs=0.005)  # two decimals
     # Three decimals; at 800 C the falling line ends at 27.36, the flat one begins at 27.3.
@@ -45,7 +45,7 @@ def test_carbon_steel(temperature_c, heat_capacity_j_kgk, conductivity_w_mk):
     ],
 )
 def test_stainless(temperature_c, heat_capacity_j_kgk, conductivity_w_mk):
-    """Annex C, worked out by hand at seven temperatures."""
+    """Annex C, worked out separately at seven temperatures."""
     found = STAINLESS.heat_capacity_j_kgk(temperature_c)
     assert found == pytest.approx(heat_capacity_j_kgk, abs=0.005)  # two decimals
     assert STAINLESS.conductivity_w_mk(temperature_c) == pytest.approx(conductivity_w_mk, abs=5e-4)
