@@ -1,4 +1,4 @@
-"""Prints how long each picture takes to draw and how long the import takes; run it by hand, it judges nothing.
+"""Prints how long each picture takes to draw, and the import; run it by hand, it judges nothing.
 
 Processor time, best of five, so that other work on the machine counts little.
 """

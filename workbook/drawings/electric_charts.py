@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from drawings.charts import chosen_point, forbidden, guide_lines, heading, limit_line, plane
+from drawings.charts import chosen_point, forbidden, heading, limit_line, plane
 from drawings.marks import line, number, write
 from drawings.picture import picture_of
 from drawings.scales import ROUND_CLOSE, round_up
@@ -90,8 +90,8 @@ def _draw_cables(figure, areas, area_mm2, at_chosen):
     ends_v = voltage_drop_v(area_mm2=np.array(areas), **{**at_chosen, "loop_length_m": longest})
     top = round_up(ends_v[0], among=ROUND_CLOSE)
     across, up = "cable there and back in m", "voltage lost in V"
-    axes = plane(figure, (0.08, 0.14, 0.77, 0.76), across=across, up=up, wide=(0, longest), high=(0, top))
-    guide_lines(axes)
+    ends = {"wide": (0, longest), "high": (0, top)}
+    axes = plane(figure, (0.08, 0.14, 0.77, 0.76), across=across, up=up, guides=True, **ends)
     name_at = -1.0
     for area, end_v in zip(reversed(areas), reversed(ends_v), strict=True):
         chosen = area == area_mm2
@@ -151,8 +151,8 @@ def _field_plane(figure, reach_m, limit_mt):
     """Return the axes with the part over the level for implants hatched."""
     farthest = max(0.5, round_up(reach_m * 1.8, among=ROUND_CLOSE))
     across, up = "distance from the cable in m", "magnetic field in mT"
-    axes = plane(figure, (0.08, 0.14, 0.87, 0.76), across=across, up=up, wide=(0, farthest), high=(0, TOP_MT))
-    guide_lines(axes)
+    ends = {"wide": (0, farthest), "high": (0, TOP_MT)}
+    axes = plane(figure, (0.08, 0.14, 0.87, 0.76), across=across, up=up, guides=True, **ends)
     text = f"over {number(limit_mt)} mT:\nno one with an implant"
     forbidden(axes, limit_mt, TOP_MT, text, text_at=(0.985 * farthest, 0.78 * TOP_MT))
     limit_line(axes, limit_mt)

@@ -8,7 +8,7 @@ from drawings.charts import chosen_point, heading, plane
 from drawings.marks import area, box, dot, leader, line, number, write
 from drawings.picture import picture_of
 from drawings.rule_fields import rule_fields
-from drawings.scales import ROUND_CLOSE, round_up, steps
+from drawings.scales import ROUND_CLOSE, round_up
 from drawings.style import (
     AMBER,
     GREY,
@@ -128,9 +128,7 @@ def _plane(figure, fields, current_a, time_ms):
         "wide": (0, round_up(longest * 1.08, among=ROUND_CLOSE)),
         "high": (0, round_up(largest * 1.08, among=ROUND_CLOSE)),
     }
-    axes = plane(figure, PLOT, across="weld time in ms", up="current in A", **ends)
-    axes.set_yticks(steps(ends["high"][1]))
-    return axes
+    return plane(figure, PLOT, across="weld time in ms", up="current in A", **ends)
 
 
 def _free_place(axes, even_j, voltage_v, taken):

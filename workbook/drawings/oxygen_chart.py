@@ -74,7 +74,7 @@ def oxygen_in_room(*, room_volume_m3, flow_l_min, fresh_air_l_min=0.0):
 def _oxygen_plane(figure, last, unit):
     """Return the axes with the part below the limit hatched."""
     across = f"time with the gas open in {unit}"
-    limits = {"wide": (0, last), "high": (LEAST_PERCENT, 21.2)}
+    limits = {"wide": (0, last), "high": (LEAST_PERCENT, 21.2), "levels": np.arange(LEAST_PERCENT, 21.1, 0.5)}
     axes = plane(figure, (0.08, 0.14, 0.87, 0.76), across=across, up="oxygen in %", **limits)
     text = f"below {number(OXYGEN_LIMIT_PERCENT)} %: hazardous"
     place = (0.02 * last, LEAST_PERCENT + 0.3)
