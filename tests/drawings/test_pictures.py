@@ -3,6 +3,7 @@
 import base64
 import hashlib
 import json
+import os
 import re
 import subprocess
 import sys
@@ -89,7 +90,7 @@ def test_same_call_same_bytes_in_a_fresh_process():
         text=True,
         check=True,
         timeout=120,
-        env={"PYTHONHASHSEED": "4711", "PATH": "", "MPLCONFIGDIR": mpl.get_configdir()},
+        env={**os.environ, "PYTHONHASHSEED": "4711"},
     )
     there, pyplot_loaded = json.loads(run.stdout)
     assert there == digests()

@@ -143,7 +143,7 @@ def _draw_gun(axes, negative, clamps):
 
 
 def _draw_clamp(axes, x, negative):
-    """Draw one earth clamp on the plate with its cable up to the source."""
+    """Draw one earth clamp on the plate with its cable up to the source, and the current in the plate."""
     inner = 3.5 if x < WELD_X else 5.1
     line(
         axes,
@@ -155,13 +155,9 @@ def _draw_clamp(axes, x, negative):
     jaw = [(x - 0.16, PLATE_Y + 0.45), (x + 0.16, PLATE_Y + 0.45), (x + 0.22, PLATE_Y), (x - 0.22, PLATE_Y)]
     section(axes, jaw, fill=MID_GREY, order=5)
     inward = 1 if x < WELD_X else -1
-    arrow(
-        axes,
-        (WELD_X - inward * 0.65, PLATE_Y - 0.62),
-        (x + inward * 0.1, PLATE_Y - 0.62),
-        colour=AMBER,
-        width=1.6,
-    )
+    flow = [(x + inward * 0.1, PLATE_Y - 0.62), (WELD_X - inward * 0.65, PLATE_Y - 0.62)]
+    # The current runs from plus to minus: to the weld where the gun is negative.
+    arrow(axes, *(flow if negative else flow[::-1]), colour=AMBER, width=1.6)
 
 
 def _name_all(axes, negative, clamps):
