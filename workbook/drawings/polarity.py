@@ -179,4 +179,4 @@ def _name_all(axes, negative, clamps):
             colour=TEXT_AMBER,
             weight="bold",
         )
-        write(axes, WELD_X, 0.2, "all current to one side", colour=TEXT_AMBER)
+        write(axes, WELD_X, 0.2, "all current on one side", colour=TEXT_AMBER)
