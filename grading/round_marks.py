@@ -111,9 +111,14 @@ def _honoured_rounds(exercise, records, problems):
             ahead.append(record)
     if ahead:
         number = ahead[0].round_number
-        sentence = f"{len(ahead)} answers to {exercise.id} were set aside: round {number} was never begun"
+        sentence = f"set aside {count_answers(len(ahead))} to {exercise.id}: round {number} was never begun"
         problems.append(problem_at("skipped round", sentence, ahead[0]))
     return by_round
+
+
+def count_answers(count):
+    """Write a count of answers."""
+    return f"{count} answer" if count == 1 else f"{count} answers"
 
 
 def problem_at(kind, sentence, record):
@@ -182,7 +187,7 @@ def _sound_answers(exercise, records, key, problems):
     if len(sound) < len(records):
         odd = next(record for record in records if record.scenario != key.digest)
         sentence = (
-            f"{len(records) - len(sound)} answers to round {odd.round_number} of {exercise.id} were saved "
+            f"found {count_answers(len(records) - len(sound))} to round {odd.round_number} of {exercise.id} "
             "with other numbers than this learner was given"
         )
         problems.append(problem_at("other numbers", sentence, odd))

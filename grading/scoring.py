@@ -10,7 +10,15 @@ from dataclasses import dataclass
 from grading.answers import Problem
 from grading.keys import RoundKey, keys_for, row_keys
 from grading.part_scores import Outcome, PartResult, score_part
-from grading.round_marks import POINT_DIGITS, ExerciseResult, PartMark, RoundResult, mark_rounds, problem_at
+from grading.round_marks import (
+    POINT_DIGITS,
+    ExerciseResult,
+    PartMark,
+    RoundResult,
+    count_answers,
+    mark_rounds,
+    problem_at,
+)
 from grading.variants import PRACTICE, normalise_learner
 
 __all__ = [
@@ -128,15 +136,17 @@ def _own_records(records, learner, settings, exercises, problems):
         aside[reason] += 1
         first.setdefault(reason, record)
     for (kind, name), count in aside.items():
-        problems.append(problem_at(kind, _ASIDE[kind].format(count=count, name=name), first[kind, name]))
+        problems.append(
+            problem_at(kind, _ASIDE[kind].format(answers=count_answers(count), name=name), first[kind, name])
+        )
     return own, counted
 
 
 _ASIDE = {
-    "practice": "{count} practice answers, saved before anybody signed in, were set aside",
-    "other learner": "{count} answers of another learner ({name}) were set aside",
-    "other course": "{count} answers from another class ({name}) were set aside",
-    "unknown exercise": "{count} answers to an exercise that this copy does not have ({name}) were set aside",
+    "practice": "set aside {answers} of practice, saved before anybody signed in",
+    "other learner": "set aside {answers} of another learner ({name})",
+    "other course": "set aside {answers} from another class ({name})",
+    "unknown exercise": "set aside {answers} to an exercise that this copy does not have ({name})",
 }
 
 
@@ -146,7 +156,6 @@ def _report_banks(records, bank_version, problems):
         return
     others = Counter(record.bank for record in records if record.bank != bank_version)
     for bank, count in others.items():
-        sentence = (
-            f"{count} answers were saved with exercises of version {bank}, this copy has {bank_version}"
-        )
+        found = f"found {count_answers(count)} saved with exercises of version {bank}"
+        sentence = f"{found}, this copy has {bank_version}"
         problems.append(Problem(kind="other bank", sentence=sentence))

@@ -124,7 +124,7 @@ def test_a_round_that_was_skipped_is_set_aside(mark, answer):
     )
     assert result.points == 0.0
     assert [problem.kind for problem in result.problems] == ["skipped round"]
-    assert "3 answers to arcs.energy were set aside: round 3 was never begun" in result.problems[0].sentence
+    assert "set aside 3 answers to arcs.energy: round 3 was never begun" in result.problems[0].sentence
 
 
 def test_round_three_after_round_two_is_honoured(mark, answer):
@@ -157,7 +157,7 @@ def test_another_learners_answers_do_not_count(mark, answer):
     """Copied records carry their owner's name, and renamed ones their owner's numbers."""
     copied = mark(answer(1.0, learner="ben"), answer(3.0), learner="ann")
     assert copied.points == 0.0
-    assert "1 answers of another learner (ben) were set aside" in copied.problems[0].sentence
+    assert "set aside 1 answer of another learner (ben)" in copied.problems[0].sentence
     renamed = answer(1.0, learner="ben")._replace(learner="ann")
     assert mark(renamed).exercises["arcs.energy"].outcome is Outcome.ERROR
 
@@ -206,7 +206,7 @@ def test_other_bank_version_is_reported_and_marked(mark, answer):
     assert result.points == 2.0
     assert result.problems[0].kind == "other bank"
     assert (
-        "1 answers were saved with exercises of version older, this copy has test"
+        "found 1 answer saved with exercises of version older, this copy has test"
         in result.problems[0].sentence
     )
 
