@@ -22,6 +22,7 @@ from grading.scoring import Outcome
 from grading.variants import fill, words
 
 MOST_TO_GO_BACK_TO = 4
+PARTS_KEPT = 20_000  # many learners give the same answer to the same question
 LONGEST_SHOWN = 300  # characters of one typed answer
 _STATES = {Outcome.CORRECT: "right", Outcome.UNANSWERED: "open", Outcome.PARTLY: "partly"}
 
@@ -57,6 +58,8 @@ def _template():
         loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
     environment.globals["style"] = Markup(loader.get_source(environment, "feedback.css")[0])
+    part_of_page = environment.get_template("feedback_part.html.jinja").module.part_of_page
+    environment.globals["part_of_page"] = lru_cache(maxsize=PARTS_KEPT)(part_of_page)
     return environment.get_template("feedback.html.jinja")
 
 
@@ -64,22 +67,24 @@ class _Part(NamedTuple):
     """What the page shows of one part."""
 
     ask: str
-    answer: list[str]
+    answer: tuple[str, ...]
     headline: str
     sentences: str
     state: str
 
 
 class _Exercise(NamedTuple):
-    """What the page shows of one exercise."""
+    """What the page shows of one exercise: of a right one no more than the answers, in one line."""
 
     anchor: str
     title: str
     points: str
-    prompt: str
-    parts: list[_Part]
-    reasons: tuple[str, ...]
-    read_again: str
+    headline: str = ""
+    answers: str = ""
+    prompt: str = ""
+    parts: tuple[_Part, ...] = ()
+    reasons: tuple[str, ...] = ()
+    read_again: str = ""
 
 
 def _page(page, result, keys, settings):
@@ -137,22 +142,31 @@ def _exercise(exercise, result, learner, keys, settings):
     current = result.current
     key = keys[exercise.id, learner, current.round_number]
     filled = {} if key.problem else words(exercise, key.numbers)
+    head = {"anchor": exercise.id, "title": exercise.title, "points": _points(exercise, result)}
+    if all(mark.latest.outcome is Outcome.CORRECT for mark in current.parts.values()):
+        return _Exercise(**head, **_all_right(exercise, current, filled))
     feedback = exercise_feedback(
         exercise, result, settings=settings, scenario=key.numbers, keys=key.keys, filled=filled
     )
-    right = result.outcome is Outcome.CORRECT
-    return _Exercise(
-        anchor=exercise.id,
-        title=exercise.title,
-        points=_points(exercise, result),
-        prompt=_prompt(exercise, current, filled),
-        parts=[
-            _part(part, each, current.parts[part.id], filled)
-            for part, each in zip(exercise.parts, feedback.parts, strict=True)
-        ],
-        reasons=() if right else feedback.reasons,
-        read_again="" if right else feedback.read_again,
+    parts = (
+        _part(part, each, current.parts[part.id], filled)
+        for part, each in zip(exercise.parts, feedback.parts, strict=True)
     )
+    return _Exercise(
+        **head,
+        prompt=_prompt(exercise, current, filled),
+        parts=tuple(parts),
+        reasons=feedback.reasons,
+        read_again=feedback.read_again,
+    )
+
+
+def _all_right(exercise, current, filled):
+    """Describe an exercise with nothing to add to: the answers, and how many tries they took."""
+    answers = [shown_answer(part, current.parts[part.id].typed, filled) for part in exercise.parts]
+    tries = max(mark.tries_used for mark in current.parts.values())
+    headline = "Right." if tries == 1 else f"Right, with try {tries}."
+    return {"headline": headline, "answers": "\n".join("; ".join(lines) for lines in answers)}
 
 
 def _points(exercise, result):
@@ -184,12 +198,12 @@ def _part(part, feedback, mark, filled):
 def shown_answer(part, typed, filled):
     """Return what a learner answered as lines of text, whatever odd shape was saved."""
     if typed in (None, "", [], {}):
-        return []
+        return ()
     try:
         lines = _LINES[type(part)](part, typed, filled)
     except (TypeError, KeyError, AttributeError, ValueError):
         lines = []
-    return [_cut(line) for line in lines or [repr(typed)]]
+    return tuple(_cut(line) for line in lines or [repr(typed)])
 
 
 def _texts(options):

@@ -135,7 +135,7 @@ def test_odd_answers_are_shown_somehow(typed):
 def test_nothing_answered_shows_no_answer():
     """An empty field shows no answer line."""
     part = EXERCISES[ENERGY].parts[0]
-    assert [shown_answer(part, typed, {}) for typed in (None, "", [], {})] == [[], [], [], []]
+    assert [shown_answer(part, typed, {}) for typed in (None, "", [], {})] == [(), (), (), ()]
 
 
 def test_every_invented_learner_has_a_page(tmp_path):
