@@ -1,6 +1,6 @@
 """Shielding gas: how much a stud uses and what it does to the air; which gas is in ``gas_choice``.
 
-Leaves out how gas flows in the shroud. The room is taken as well mixed; argon in truth sinks and pools,
+Leaves out how gas flows in the nose. The room is taken as well mixed; argon in truth sinks and pools,
 so a pit or a closed footwell is worse than the number says.
 """
 
