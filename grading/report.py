@@ -141,10 +141,10 @@ def _exercise(exercise, result, learner, keys, settings):
     """Describe one answered exercise, its latest round."""
     current = result.current
     key = keys[exercise.id, learner, current.round_number]
-    filled = {} if key.problem else words(exercise, key.numbers)
     head = {"anchor": exercise.id, "title": exercise.title, "points": _points(exercise, result)}
     if all(mark.latest.outcome is Outcome.CORRECT for mark in current.parts.values()):
-        return _Exercise(**head, **_all_right(exercise, current, filled))
+        return _Exercise(**head, **_all_right(exercise, current, key))
+    filled = {} if key.problem else words(exercise, key.numbers)
     feedback = exercise_feedback(
         exercise, result, settings=settings, scenario=key.numbers, keys=key.keys, filled=filled
     )
@@ -161,8 +161,10 @@ def _exercise(exercise, result, learner, keys, settings):
     )
 
 
-def _all_right(exercise, current, filled):
+def _all_right(exercise, current, key):
     """Describe an exercise with nothing to add to: the answers, and how many tries they took."""
+    tables = any(isinstance(part, Verdicts) for part in exercise.parts)
+    filled = words(exercise, key.numbers) if tables else {}  # only their rows hold places for numbers
     answers = [shown_answer(part, current.parts[part.id].typed, filled) for part in exercise.parts]
     tries = max(mark.tries_used for mark in current.parts.values())
     headline = "Right." if tries == 1 else f"Right, with try {tries}."
