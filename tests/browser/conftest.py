@@ -48,6 +48,7 @@ class Lab:
     def __init__(self, folder, state):
         """Start the server and wait until it answers."""
         self.folder = folder
+        self.folder.mkdir()
         self.server = lab_server.Server(port=lab_server.free_port(None), token=secrets.token_urlsafe(8))
         log = state / "server.log"
         variables = {
@@ -69,11 +70,21 @@ class Lab:
         """Return the address of a page in single-document mode."""
         return self.server.address(f"doc/tree/{path}")
 
-    def kernels(self):
-        """Return the kernels that run, as the server tells of them."""
+    def ask(self, path, method="GET"):
+        """Ask the server something and return what it says."""
         opener = urllib.request.build_opener(urllib.request.ProxyHandler({}))
-        with opener.open(self.server.address("api/kernels"), timeout=5) as answer:
-            return json.load(answer)
+        with opener.open(
+            urllib.request.Request(self.server.address(path), method=method), timeout=30
+        ) as answer:
+            return json.loads(answer.read() or b"null")
+
+    def begin_anew(self):
+        """Stop all kernels and lay out fresh pages, without answers."""
+        for session in self.ask("api/sessions"):
+            self.ask(f"api/sessions/{session['id']}", method="DELETE")
+        for place in self.folder.iterdir():
+            shutil.rmtree(place) if place.is_dir() else place.unlink()
+        copy_of_workbook(self.folder)
 
     def stop(self):
         """Stop the server and its kernels."""
@@ -96,8 +107,8 @@ def copy_of_workbook(folder):
             "drawings",
             "exercise_forms",
         ),
+        dirs_exist_ok=True,
     )
-    return folder
 
 
 class AtThePage:
@@ -191,19 +202,19 @@ def browser():
         started.close()
 
 
-@pytest.fixture
-def lab(browser, tmp_path):
-    """Start JupyterLab on a copy of the workbook whose path holds spaces."""
-    state = tmp_path / "state"
-    state.mkdir()
-    server = Lab(copy_of_workbook(tmp_path / "my work book"), state)
+@pytest.fixture(scope="session")
+def lab(browser, tmp_path_factory):
+    """Start JupyterLab once, on a workbook whose path holds spaces."""
+    place = tmp_path_factory.mktemp("browser")
+    server = Lab(place / "my work book", place)
     yield server
     server.stop()
 
 
 @pytest.fixture
 def learner(browser, lab):
-    """Sit a learner down before an empty browser window of an ordinary small laptop."""
+    """Sit a learner down at a new workbook, before the window of an ordinary small laptop."""
+    lab.begin_anew()
     window = browser.new_page(viewport={"width": 1366, "height": 768})
     yield AtThePage(window, lab)
     window.close()

@@ -5,9 +5,15 @@ const PATIENCE_MS = 5000;
 const RUN_AGAIN =
   'Press "Run the page again" at the top of the page (or Run, then Run All Cells, in the menu)';
 
+// JupyterLab deletes, cuts and moves cells on single keys while a button or a radio button of a form has the
+// focus. It looks for this mark on the focused element itself, so each of them carries it.
+const TAKES_FOCUS = new Set(["button", "input", "select"]);
+const NO_SHORTCUTS = "data-lm-suppress-shortcuts";
+
 /** Make an element: make("p", { class: "note" }, "text", otherElement). Text never becomes markup. */
 function make(tag, attributes = {}, ...children) {
   const node = document.createElement(tag);
+  if (TAKES_FOCUS.has(tag)) node.setAttribute(NO_SHORTCUTS, "true");
   for (const [name, value] of Object.entries(attributes)) {
     if (value === false || value === null || value === undefined) continue;
     if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
@@ -24,10 +30,10 @@ function newId(stem) {
   return `${stem}-${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}-${lastNumber}`;
 }
 
-/** Prepare the root of a form: JupyterLab's one-letter shortcuts must not reach into it. */
+/** Prepare the root of a form. */
 function takeOver(el, className) {
   el.classList.add("second-plate-form", className);
-  el.setAttribute("data-lm-suppress-shortcuts", "true");
+  el.setAttribute(NO_SHORTCUTS, "true");
   el.setAttribute("data-jp-suppress-context-menu", "true");
   return el;
 }

@@ -16,6 +16,7 @@
   // Cells that only carry marks for the gradebook: hidden and not run, because the forms show the marks.
   const MARK = "mark";
   const MOST_REDRAWS = 3;
+  const NO_SHORTCUTS = "data-lm-suppress-shortcuts";
 
   let scope = null;
 
@@ -103,7 +104,38 @@
         event.detail.waitFor(this.panel.context.save());
       });
       this.panel.node.addEventListener("second-plate-silent", (event) => this.redraw(event.target));
+      this.panel.node.addEventListener("keydown", (event) => this.saveOnKey(event), true);
+      this.panel.node.addEventListener("dblclick", (event) => this.keepRendered(event), true);
+      this.guard(true);
       this.run();
+    }
+
+    /** The one cell that a learner writes in. */
+    isWritten(cell) {
+      return cell.model.getMetadata("nbgrader")?.solution === true;
+    }
+
+    /** Keep single keys from deleting and moving the cells of a page that is only read. */
+    guard(on) {
+      for (const cell of this.panel.content.widgets) {
+        if (on && !this.isWritten(cell)) cell.node.setAttribute(NO_SHORTCUTS, "true");
+        else cell.node.removeAttribute(NO_SHORTCUTS);
+      }
+    }
+
+    /** A double click on the text of a page would turn it into its source. */
+    keepRendered(event) {
+      const cell = this.panel.content.widgets.find((one) => one.node.contains(event.target));
+      const guarded = cell?.node.hasAttribute(NO_SHORTCUTS) && cell.node.classList.contains("jp-MarkdownCell");
+      if (guarded) event.stopPropagation();
+    }
+
+    /** Ctrl-S saves the page also where the other shortcuts are off. */
+    saveOnKey(event) {
+      if (event.key.toLowerCase() !== "s" || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      event.stopPropagation();
+      this.panel.context.save();
     }
 
     cells() {
@@ -113,6 +145,7 @@
     showCode() {
       const shown = this.panel.node.classList.toggle("second-plate-code-shown");
       for (const cell of this.cells()) cell.inputHidden = !shown;
+      this.guard(!shown);
       return shown;
     }
 

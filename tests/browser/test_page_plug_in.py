@@ -1,0 +1,118 @@
+"""The plug-in: runs the workbook's own pages and nothing else, folds code, comes back after a restart."""
+
+import shutil
+
+import pytest
+
+from grading.hand_in import read_hand_in
+
+pytestmark = pytest.mark.browser
+
+START = "0_start_here.ipynb"
+
+
+def test_a_page_opens_as_a_quiet_page_that_has_run(learner):
+    """No side bars, no status bar, no code in sight; the forms are there without a menu being touched."""
+    learner.open(START)
+    window = learner.window
+    assert window.locator(".exercise").count() == 7
+    bars = ".jp-SideBar:visible, #jp-main-statusbar:visible, .jp-NotebookPanel-toolbar:visible"
+    assert window.locator(bars).count() == 0
+    assert window.locator(".second-plate-page .jp-CodeCell .jp-InputArea-editor:visible").count() == 0
+    assert window.locator(".second-plate-mark").count() > 0
+    assert window.locator(".second-plate-mark:visible").count() == 0
+
+
+def test_the_code_can_be_shown_and_hidden(learner):
+    """One button, which says what it does next."""
+    learner.open(START)
+    editors = learner.window.locator(".second-plate-page .jp-CodeCell .jp-InputArea-editor:visible")
+    learner.window.get_by_role("button", name="Show the code").click()
+    editors.first.wait_for()
+    learner.window.get_by_role("button", name="Hide the code").click()
+    editors.first.wait_for(state="hidden")
+
+
+@pytest.mark.parametrize("place", ["submitted/ana/0_start_here", "autograded/ana/0_start_here", "mail"])
+def test_a_page_that_lies_somewhere_else_is_not_run(learner, place):
+    """A hand-in holds a stranger's code: opening it runs nothing."""
+    folder = learner.lab.folder / place
+    folder.mkdir(parents=True)
+    shutil.copy(learner.lab.folder / START, folder / START)
+    learner.window.goto(learner.lab.page_url(f"{place}/{START}"))
+    learner.window.locator(".jp-MarkdownCell").first.wait_for(timeout=60_000)
+    learner.window.wait_for_timeout(3000)
+    assert learner.window.locator(".second-plate-page, .second-plate-strip").count() == 0
+    assert learner.window.locator(".jp-OutputArea-output").count() == 0
+
+
+def test_a_notebook_that_is_no_page_is_not_run(learner):
+    """The path alone is not enough: the notebook must say that it is a page."""
+    text = (learner.lab.folder / START).read_text(encoding="utf-8")
+    (learner.lab.folder / START).write_text(text.replace('"second_plate"', '"other"'), encoding="utf-8")
+    learner.window.goto(learner.lab.page_url(START))
+    learner.window.locator(".jp-MarkdownCell").first.wait_for(timeout=60_000)
+    learner.window.wait_for_timeout(3000)
+    assert learner.window.locator(".jp-OutputArea-output").count() == 0
+
+
+def test_a_restarted_page_comes_back_filled_in(learner):
+    """After Kernel, Restart Kernel the page runs again; what was typed and not saved is still there."""
+    learner.open(START)
+    exercise = learner.exercise("Practice: a number with its unit")
+    exercise.part("length").locator("input").fill("1 mm")
+    exercise.save()
+    exercise.part("length").locator("input").fill("2 mm")
+    learner.window.get_by_role("menuitem", name="Kernel", exact=True).click()
+    learner.window.locator('li[data-command="kernelmenu:restart"]').click()
+    learner.window.get_by_role("button", name="Restart", exact=True).click()
+    learner.window.locator('.second-plate-strip[data-state="busy"]').wait_for()
+    learner.wait_until_ready()
+    assert exercise.part("length").locator("input").input_value() == "2 mm"
+    assert exercise.saved("length") == "Changed, not saved yet. Saved before: 1 mm"
+
+
+def test_a_reloaded_window_shows_what_was_saved(learner):
+    """The kernel lives on; the page is drawn anew."""
+    learner.open(START)
+    exercise = learner.exercise("Practice: a number with its unit")
+    exercise.part("length").locator("input").fill("1 mm")
+    exercise.save()
+    learner.window.reload()
+    learner.wait_until_ready()
+    assert exercise.saved("length") == "Saved: 1 mm"
+
+
+def test_a_page_that_is_read_cannot_be_taken_apart(learner):
+    """Neither single keys nor a double click turn the page into a notebook that is being edited."""
+    learner.open(START)
+    cells = learner.window.locator(".second-plate-page .jp-Cell")
+    count = cells.count()
+    heading = learner.window.get_by_role("heading", name="Start here")
+    heading.click()
+    for key in ("d", "d", "x", "a", "Enter"):
+        learner.window.keyboard.press(key)
+    heading.dblclick()
+    assert cells.count() == count
+    assert (
+        learner.window.locator(".second-plate-page .jp-MarkdownCell .jp-InputArea-editor:visible").count()
+        == 0
+    )
+
+
+def test_the_written_answer_is_typed_in_its_cell_and_handed_in(learner):
+    """The one cell that is written in still opens on a double click, and travels with the hand-in."""
+    learner.open(START)
+    learner.sign_in("Ana 17")
+    exercise = learner.exercise("What comes first?")
+    exercise.part("who_decides").get_by_role("radio").first.check()
+    exercise.save()
+    learner.window.get_by_text("Write the date, the place").dblclick()
+    learner.window.keyboard.press("Control+a")
+    learner.window.keyboard.type("Shown on Tuesday to the instructor.")
+    learner.window.keyboard.press("Shift+Enter")
+    form = learner.window.locator(".hand-in")
+    form.get_by_role("button", name="Make the hand-in file").click()
+    name = form.locator(".file").inner_text(timeout=30_000)
+    written = read_hand_in(learner.lab.folder / name).written
+    assert written == {"start_here": "Shown on Tuesday to the instructor."}
