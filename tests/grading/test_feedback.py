@@ -133,7 +133,11 @@ def test_half_of_a_band(told, right):
     """A band with one right end names that end and shows both as read."""
     part = told("arcs.energy", {"band": {"low": f"{0.9 * right!r} J", "high": "9 MJ"}}).parts[1]
     assert part.headline == "Partly right."
-    assert part.sentences[1:3] == ("High read as 9000000 J.", "The low end is right, the high end is not.")
+    assert part.sentences[1:] == (
+        "High read as 9000000 J.",
+        "The low end is right, the high end is not.",
+        "2 tries are left; a right answer now earns 80%.",
+    )
 
 
 def test_answers_after_the_last_try_change_nothing(told):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from grading.class_settings import ClassSettings
 from grading.keys import keys_for
-from grading.scoring import Outcome, mark_learner, wanted
+from grading.scoring import Outcome, RoundKey, mark_learner, wanted
 from grading.variants import scenario
 
 
@@ -247,6 +247,7 @@ def test_guesses_are_answered_but_carry_no_marks(mark, make_record):
     exercise = result.exercises["arcs.guess"]
     assert exercise.outcome is Outcome.CORRECT
     assert (exercise.points, exercise.maximum, result.points) == (0.0, 0.0, 0.0)
+    assert (exercise.parts["guess"].points, exercise.parts["guess"].maximum) == (0.0, 0.0)
     assert exercise.current.share > 0.0
 
 
@@ -269,6 +270,8 @@ def test_keys_of_a_class_give_the_same_marks(mark, answer, small_bank, class_set
     want = {(name, "ann", number) for name, number in wanted(records, "ann", class_settings.course_key)}
     keys = keys_for(want, course_key=class_settings.course_key, exercises=small_bank)
     assert mark(*records, learner="ann", keys=keys) == mark(*records) == mark(*records, keys={})
+    given = {("arcs.energy", "ann", 1): RoundKey(digest="", keys={}, problem="this very key was used")}
+    assert mark(answer(1.0), keys=given).problems[0].sentence == "this very key was used"
     keys.pop(("arcs.energy", "ann", 2))
     assert mark(*records, learner="ann", keys=keys) == mark(*records)
 
