@@ -95,6 +95,7 @@
       this.panel.addClass("second-plate-page");
       for (const cell of this.panel.content.widgets) {
         if (hasTag(cell, MARK)) cell.addClass("second-plate-mark");
+        if (this.isWritten(cell)) this.makeWritable(cell);
       }
       this.panel.toolbar.hide();
       this.panel.contentHeader.insertWidget(0, new this.Widget({ node: this.strip.node }));
@@ -112,7 +113,20 @@
 
     /** The one cell that a learner writes in. */
     isWritten(cell) {
-      return cell.model.getMetadata("nbgrader")?.solution === true;
+      return cell.model.type === "markdown" && cell.model.getMetadata("nbgrader")?.solution === true;
+    }
+
+    /** Open that cell on one click, with the cursor in it; it closes when the learner goes elsewhere. */
+    makeWritable(cell) {
+      cell.addClass("second-plate-written");
+      cell.node.addEventListener("click", () => {
+        if (!cell.rendered) return;
+        const notebook = this.panel.content;
+        notebook.activeCellIndex = notebook.widgets.indexOf(cell);
+        cell.rendered = false;
+        notebook.mode = "edit";
+        cell.editor?.focus();
+      });
     }
 
     /** Keep single keys from deleting and moving the cells of a page that is only read. */
