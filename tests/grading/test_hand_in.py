@@ -239,6 +239,12 @@ def test_slugs_are_safe_file_names(name):
     assert slug not in {"con", "nul", "prn", "aux", "com1", "lpt9"}
 
 
+@pytest.mark.parametrize("name", ["con", "NUL", "Com1", "lpt9", "aux", "prn"])
+def test_device_names_of_windows_are_changed(name):
+    """A learner called like a device of Windows gets a file of their own."""
+    assert learner_slug(name).startswith(f"{name.lower()}_")
+
+
 def test_slugs_differ_where_names_do():
     """Names that lose their difference in plain letters keep it in the hash."""
     names = [
