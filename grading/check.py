@@ -94,6 +94,7 @@ def _fill_texts(exercise, filled):
     for text in (exercise.prompt, exercise.reasons):
         fill(text, filled)
     for part in exercise.parts:
+        fill(part.ask, filled)
         for row in getattr(part, "rows", ()):
             fill(row.text, filled)
 

@@ -25,7 +25,7 @@ class_file = click.option(
     "class_file",
     type=click.Path(dir_okay=False, path_type=Path),
     default=SHIPPED_CLASS_FILE,
-    help="The class file with course key, due time and credit for later tries.  [default: workbook/class.toml]",
+    help="The class file: course key, due time, credit for later tries.  [default: workbook/class.toml]",
 )
 
 
@@ -74,8 +74,8 @@ def demo(out, learners, as_json):
 @click.option(
     "--course",
     type=FOLDER,
-    help="An nbgrader course made by `course`: the marks go into its gradebook instead of one in OUT, and the "
-    "pages into its submitted/ and autograded/ folders, so that its formgrader shows them.",
+    help="An nbgrader course made by `course`: the marks go into its gradebook instead of one in OUT, "
+    "and the pages into its submitted/ and autograded/ folders, so that its formgrader shows them.",
 )
 @click.option(
     "--feedback/--no-feedback", default=True, help="Write a feedback page for each learner, or none."
@@ -193,9 +193,9 @@ def _print(as_json, data, text):
 def one_sentence():
     """Turn every expected failure into one sentence on standard error and exit code 1."""
     from grading.course import CourseError
-    from grading.gradebook import GradebookError
+    from grading.gradebook_file import GradebookError
     from grading.hand_in import HandInError
-    from grading.marking import NoHandInsError
+    from grading.hand_ins import NoHandInsError
 
     try:
         yield
@@ -217,6 +217,8 @@ def progress_bar(what, *, quiet):
     from rich.progress import MofNCompleteColumn, Progress, TimeRemainingColumn
 
     columns = (*Progress.get_default_columns()[:2], MofNCompleteColumn(), TimeRemainingColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+    console = Console(stderr=True)
+    # No thread of its own: marking may split into processes while the bar is shown.
+    with Progress(*columns, console=console, transient=True, auto_refresh=False) as bar:
         task = bar.add_task(what, total=None)
-        yield lambda done, total: bar.update(task, completed=done, total=total)
+        yield lambda done, total: bar.update(task, completed=done, total=total, refresh=True)

@@ -1,4 +1,4 @@
-"""Hand-in files taken into a course by nbgrader's own `zip_collect`: loaded by nbgrader, through its settings.
+"""Hand-in files taken into a course by nbgrader's own `zip_collect`, which loads this through its settings.
 
 nbgrader would unpack whatever lies in the archive folder. Here each file is read as data, one that cannot be
 used is named and left out, and two hand-ins of one learner are put together, as in `python -m grading mark`.
@@ -11,7 +11,7 @@ from nbgrader.plugins.zipcollect import ExtractorPlugin
 from grading.course import released_notebook, write_page
 from grading.exercises import PAGES
 from grading.hand_in import learner_slug
-from grading.marking import hand_in_files, hand_in_pages, made_at, merge_hand_ins, read_by_learner
+from grading.hand_ins import hand_in_files, hand_in_pages, made_at, merge_hand_ins, read_by_learner
 
 
 class HandInExtractor(ExtractorPlugin):

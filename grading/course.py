@@ -14,9 +14,10 @@ from grading.answers import JOURNAL_FILE, content_of, journal_bytes
 from grading.class_settings import CLASS_FILE, SHIPPED_CLASS_FILE
 from grading.exercises import PAGES
 from grading.export import write_whole
-from grading.gradebook import course_id, create_gradebook, notebook_name, practical_cell_name
-from grading.hand_in import learner_slug
-from grading.marking import hand_in_pages, made_at
+from grading.gradebook import course_id, notebook_name
+from grading.gradebook_file import create_gradebook
+from grading.hand_in import learner_slug, practical_id
+from grading.hand_ins import hand_in_pages, made_at
 from grading.variants import normalise_learner
 
 TIMESTAMP_FILE = "timestamp.txt"
@@ -173,7 +174,7 @@ def with_written_answer(released, page, written):
     """Return the released notebook with a learner's text in the practical's cell."""
     notebook = json.loads(released)
     for cell in notebook["cells"] if written is not None else ():
-        if cell["metadata"].get("nbgrader", {}).get("grade_id") == practical_cell_name(page):
+        if cell["metadata"].get("nbgrader", {}).get("grade_id") == practical_id(page.id):
             cell["source"] = written
     return (json.dumps(notebook, indent=1, ensure_ascii=False) + "\n").encode("utf-8", "replace")
 

@@ -16,7 +16,7 @@ PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
 
 
 def printable(text):
-    """Return a stranger's text with everything that is no visible letter made a space: no terminal obeys it."""
+    """Return a stranger's text with all that is no visible letter made a space: no terminal obeys it."""
     return text if text.isprintable() else "".join(each if each.isprintable() else " " for each in text)
 
 

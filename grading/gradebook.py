@@ -1,55 +1,17 @@
-"""Marks into nbgrader's gradebook in bulk, and scores back out of it.
+"""Marks into nbgrader's gradebook in bulk.
 
 Only automatic scores and hand-in times are written; what a person entered there (manual scores, extra
-credit, comments, names, extensions) stays as it is. nbgrader itself is not loaded: it takes seconds.
+credit, comments, names, extensions) stays as it is.
 """
 
-import itertools
 import re
-import uuid
-from collections.abc import Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass, field
-from datetime import datetime
-from pathlib import Path
+from dataclasses import dataclass
 
 import sqlalchemy as sql
-from sqlalchemy.exc import DatabaseError
 
-_EMPTY_GRADEBOOK = Path(__file__).parent / "templates" / "gradebook.sql"
-_EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension as this date plus the time granted
-
-
-class GradebookError(ValueError):
-    """The gradebook cannot be read or written; the message is one sentence for the instructor."""
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class LearnerMarks:
-    """What the gradebook takes from one learner's hand-in.
-
-    ``points`` holds the mark of each counting exercise of the pages handed in, None where the fault is
-    ours and a person has to look. ``handed_in`` is in UTC, without time zone, as nbgrader keeps it.
-    """
-
-    student_id: str
-    first_name: str
-    last_name: str
-    handed_in: datetime | None
-    pages: tuple[str, ...]
-    points: dict[str, float | None]
-
-
-@dataclass(kw_only=True, slots=True)
-class StudentScores:
-    """One learner's scores as the gradebook has them, what a person entered included."""
-
-    student_id: str
-    name: str
-    handed_in: datetime | None = None
-    late: bool = False
-    scores: dict[str, float] = field(default_factory=dict)
-    waiting: set[str] = field(default_factory=set)
+from grading.gradebook_file import opened, row_ids
+from grading.hand_in import practical_id
+from grading.times import utc
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -72,11 +34,6 @@ def cell_name(exercise_id):
     return exercise_id.replace(".", "-")
 
 
-def practical_cell_name(page):
-    """Return the name of the page's practical, the cell that a person marks."""
-    return f"{page.id}-practical"
-
-
 def notebook_name(page):
     """Return the name of the page's notebook in a course and its gradebook, without suffix."""
     return page.id
@@ -86,78 +43,21 @@ def graded_cells(page):
     """Return ``{name: (points, kind of cell)}`` for everything on the page that carries marks."""
     cells = {cell_name(each.id): (each.points, "code") for each in page.exercises if each.counts}
     if page.practical_points:
-        cells[practical_cell_name(page)] = (page.practical_points, "markdown")
+        cells[practical_id(page.id)] = (page.practical_points, "markdown")
     return cells
 
 
 def write_marks(path, learners, *, pages, settings):
     """Write the marks of many learners, in one transaction, into the gradebook file at ``path``."""
     learners = list(learners)
-    with _opened(path) as (connection, tables):
-        ids = _row_ids()
+    with opened(path) as (connection, tables):
+        ids = row_ids()
         _ensure_course(connection, tables, settings)
         _write_students(connection, tables, learners)
         for page in pages.values():
             assignment = _ensure_assignment(connection, tables, page, settings, ids)
             marks = {each.student_id: each for each in learners if page.id in each.pages}
             _write_page(connection, tables, page, assignment, marks, ids)
-
-
-def read_scores(path):
-    """Return the ``StudentScores`` of everyone in the gradebook, sorted by student id."""
-    with _opened(path) as (connection, tables):
-        students = {
-            row.id: StudentScores(
-                student_id=row.id, name=" ".join(filter(None, (row.first_name, row.last_name)))
-            )
-            for row in connection.execute(sql.select(tables["student"]).order_by(tables["student"].c.id))
-        }
-        for row in connection.execute(_submissions_query(tables)):
-            _add_submission(students[row.student_id], row)
-        for student_id, name, score, waits in connection.execute(_scores_query(tables)):
-            student = students[student_id]
-            student.scores[name] = score
-            if waits:
-                student.waiting.add(name)
-    return list(students.values())
-
-
-@contextmanager
-def _opened(path) -> Iterator[tuple[sql.Connection, dict[str, sql.Table]]]:
-    """Open the gradebook file, made if it is not there, in one transaction; give connection and tables."""
-    engine = sql.create_engine(f"sqlite:///{path}", connect_args={"timeout": 30})
-    try:
-        with engine.begin() as connection:
-            yield connection, _tables(connection, path)
-    except DatabaseError as error:
-        message = f"gradebook {path} must be a database that can be read and written, got: {error.orig}"
-        raise GradebookError(message) from error
-    finally:
-        engine.dispose()
-
-
-def _tables(connection, path):
-    """Return the tables by name; an empty file gets them first, one of another nbgrader is refused."""
-    statements = [each.strip() for each in _EMPTY_GRADEBOOK.read_text(encoding="utf-8").split(";\n")]
-    if not sql.inspect(connection).get_table_names():
-        for statement in filter(None, statements):
-            connection.exec_driver_sql(statement)
-    metadata = sql.MetaData()
-    metadata.reflect(connection)
-    tables = metadata.tables
-    version = (
-        connection.scalar(sql.select(tables["alembic_version"])) if "alembic_version" in tables else None
-    )
-    if version is None or f"'{version}'" not in statements[-2] + statements[-1]:
-        message = f"gradebook {path} must be one of this nbgrader version, got layout {version}"
-        raise GradebookError(message)
-    return tables
-
-
-def _row_ids():
-    """Give row ids as nbgrader wants them, 32 characters; rising ones are several times faster to index."""
-    prefix = uuid.uuid4().hex[:20]
-    return (f"{prefix}{count:012x}" for count in itertools.count())
 
 
 def _ensure_course(connection, tables, settings):
@@ -212,7 +112,7 @@ def _ensure_cells(connection, tables, page, notebook_row, ids):
             connection,
             tables["base_cell"],
             ids,
-            name=practical_cell_name(page),
+            name=practical_id(page.id),
             notebook_id=notebook_row,
             type="SolutionCell",
         )
@@ -351,54 +251,3 @@ def _grades_query(tables, assignment):
         .join(submitted, submitted.c.id == notebook.c.assignment_id)
         .where(submitted.c.assignment_id == assignment.row)
     )
-
-
-def _submissions_query(tables):
-    """Select every submission with the date it was due."""
-    submitted, assignment = tables["submitted_assignment"], tables["assignment"]
-    return sql.select(
-        submitted.c.student_id, submitted.c.timestamp, submitted.c.extension, assignment.c.duedate
-    ).join(assignment, assignment.c.id == submitted.c.assignment_id)
-
-
-def _scores_query(tables):
-    """Select learner, cell, score (manual before automatic, extra credit added) and whether it waits."""
-    submitted, notebook, grade, cell = (
-        tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade", "base_cell")
-    )
-    score = sql.func.coalesce(
-        grade.c.manual_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
-        grade.c.auto_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
-        0.0,
-    )
-    return (
-        sql.select(submitted.c.student_id, cell.c.name, score, grade.c.needs_manual_grade)
-        .join(notebook, notebook.c.assignment_id == submitted.c.id)
-        .join(grade, grade.c.notebook_id == notebook.c.id)
-        .join(cell, cell.c.id == grade.c.cell_id)
-    )
-
-
-def _add_submission(student, row):
-    """Note the latest hand-in of a learner and whether any came after its due date and extension."""
-    if row.timestamp is None:
-        return
-    student.handed_in = max(filter(None, (student.handed_in, row.timestamp)))
-    if row.duedate is not None:
-        granted = row.extension - _EPOCH if row.extension is not None else _EPOCH - _EPOCH
-        student.late = student.late or row.timestamp > row.duedate + granted
-
-
-def utc(text):
-    """Read an ISO time and return it in UTC without time zone and without fractions of a second."""
-    moment = datetime.fromisoformat(text)
-    offset = moment.utcoffset()
-    if offset is not None:
-        moment = moment.replace(tzinfo=None) - offset
-    return moment.replace(microsecond=0)
-
-
-def create_gradebook(path):
-    """Make an empty gradebook where there is none yet."""
-    with _opened(path):
-        pass

@@ -4,20 +4,19 @@ No learner's code is run and no notebook of a learner's is executed. What happen
 (gradebook, tables, feedback pages) is for other modules.
 """
 
-import heapq
 import os
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor, as_completed
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from datetime import datetime
 from functools import partial
 from pathlib import Path
 
-from grading.answers import JournalContents, Problem
-from grading.exercises import BANK_VERSION, EXERCISES, PAGES
+from grading.exercises import BANK_VERSION, EXERCISES
 from grading.export import printable
-from grading.gradebook import LearnerMarks, utc
-from grading.hand_in import HandIn, HandInError, learner_slug, read_hand_in
+from grading.hand_in import learner_slug, read_hand_in
+from grading.hand_ins import ClassProblem, hand_in_pages, made_at, merge_hand_ins, read_by_learner
 from grading.scoring import keys_for, mark_learner, wanted
 
 CHUNK = 100  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
@@ -25,30 +24,20 @@ LONGEST_NAME = 128  # what nbgrader's tables give to each part of a name
 WORTH_PROCESSES = 300  # hand-ins; below this, starting processes takes longer than the marking
 
 
-class NoHandInsError(ValueError):
-    """There is nothing to mark; the message is one sentence for the instructor."""
-
-
 @dataclass(frozen=True, kw_only=True, slots=True)
-class ClassProblem:
-    """Something that the instructor should know about one file: whose it is, where in it, and what."""
+class LearnerMarks:
+    """What the gradebook takes from one learner's hand-in.
 
-    file: str
-    learner: str = ""
-    page: str = ""
-    line: int = 0
-    kind: str = "hand-in"
-    sentence: str
+    ``points`` holds the mark of each counting exercise of the pages handed in, None where the fault is
+    ours and a person has to look. ``handed_in`` is in UTC, without time zone, as nbgrader keeps it.
+    """
 
-    def seen_from(self, folder):
-        """Return the problem with its file named from the folder of the hand-ins on."""
-        return replace(self, file=self.file.replace(f"{folder}{os.sep}", ""))
-
-    @property
-    def in_words(self):
-        """Return the problem in one line."""
-        whose = f" ({self.learner})" if self.learner else ""
-        return f"{self.file}{whose}: {self.sentence}"
+    student_id: str
+    first_name: str
+    last_name: str
+    handed_in: datetime | None
+    pages: tuple[str, ...]
+    points: dict[str, float | None]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -79,29 +68,6 @@ class ClassResult:
         """Return how many learners made each slip, most frequent first."""
         counts = Counter(slip for each in self.learners for slip in set(each.slips))
         return sorted(counts.items(), key=lambda item: (-item[1], item[0]))
-
-
-def hand_in_files(path):
-    """Return the files to mark, sorted: the one file, or every file in the folder and the folders in it.
-
-    Files whose name begins with a point belong to the system that made the folder and are left out.
-    """
-    path = Path(path)
-    if path.is_file():
-        return [path]
-    if not path.is_dir():
-        message = f"hand-ins must be a folder or a file, found nothing at {path}"
-        raise NoHandInsError(message)
-    files = [
-        Path(folder, name)
-        for folder, _, names in os.walk(path)
-        for name in names
-        if not name.startswith(".") and "__MACOSX" not in folder
-    ]
-    if not files:
-        message = f"folder {path} must hold at least one hand-in, found none"
-        raise NoHandInsError(message)
-    return sorted(files)
 
 
 def mark_class(files, settings, *, each_learner=None, processes=None, progress=None):
@@ -151,19 +117,6 @@ def _mark_chunk(files, settings, each_learner):
     """Read and mark one chunk of files; what cannot be read becomes a problem."""
     groups, problems = read_by_learner(files)
     return mark_hand_ins(groups, settings, each_learner), problems, len(files)
-
-
-def read_by_learner(files):
-    """Read hand-in files; return groups of ``(path, hand-in)``, one group a learner, and what cannot be read."""
-    found, problems = defaultdict(list), []
-    for file in files:
-        try:
-            hand_in = read_hand_in(file)
-        except HandInError as error:
-            problems.append(ClassProblem(file=str(file), sentence=printable(str(error))))
-        else:
-            found[hand_in.learner].append((file, hand_in))
-    return list(found.values()), problems
 
 
 def mark_hand_ins(groups, settings, each_learner=None):
@@ -242,42 +195,6 @@ def _problems(hand_in, paths, result):
         yield ClassProblem(file=str(paths[-1]), learner=printable(hand_in.display_name), sentence=sentence)
 
 
-def made_at(hand_in):
-    """Return when a hand-in says it was made, in UTC without time zone, or None where it names no time."""
-    try:
-        return utc(hand_in.made_at)
-    except (ValueError, OverflowError):
-        return None
-
-
-def merge_hand_ins(group):
-    """Put the hand-ins of one learner together and return ``(hand-in, paths)``.
-
-    Every record counts once. Each journal keeps its own order, whatever the clock of its computer said;
-    between journals the time of the record decides.
-    """
-    group = sorted(group, key=lambda pair: (pair[1].made_at, str(pair[0])))
-    paths = tuple(path for path, _ in group)
-    latest = group[-1][1]
-    if len(group) == 1:
-        return latest, paths
-    pages = dict.fromkeys(page for _, each in group for page in each.journals)
-    journals = {page: _merge([each.journals.get(page) for _, each in group]) for page in pages}
-    written = {page: text for _, each in group for page, text in each.written.items() if text}
-    sentence = f"{len(group)} hand-ins of one learner were put together, every answer counted once"
-    problems = dict.fromkeys(problem for _, each in group for problem in each.problems)
-    problems[Problem(kind="several hand-ins", sentence=sentence)] = None
-    return replace(latest, journals=journals, written=written, problems=tuple(problems)), paths
-
-
-def _merge(journals):
-    """Put the journals of one page together."""
-    journals = [each for each in journals if each is not None]
-    records = {each.check: each for each in heapq.merge(*(j.records for j in journals), key=lambda r: r.at)}
-    problems = dict.fromkeys(problem for each in journals for problem in each.problems)
-    return JournalContents(records=tuple(records.values()), problems=tuple(problems))
-
-
 def _put_together(learners, settings, each_learner):
     """Mark those again, as one, whose hand-ins were read in different chunks."""
     by_id = defaultdict(list)
@@ -289,8 +206,3 @@ def _put_together(learners, settings, each_learner):
         settings,
         each_learner,
     )
-
-
-def hand_in_pages(hand_in):
-    """Return the ids of the pages that a hand-in holds answers or a written part for, in reading order."""
-    return tuple(page for page in PAGES if page in hand_in.journals or page in hand_in.written)

@@ -15,10 +15,10 @@ from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable, write_whole
 from grading.feedback import exercise_feedback
-from grading.gradebook import utc
 from grading.hand_in import learner_slug
-from grading.marking import hand_in_pages, made_at
+from grading.hand_ins import hand_in_pages, made_at
 from grading.scoring import Outcome
+from grading.times import utc
 from grading.variants import fill, words
 
 MOST_TO_GO_BACK_TO = 4

@@ -11,8 +11,10 @@ from pathlib import Path
 
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
-from grading.gradebook import read_scores, write_marks
-from grading.marking import hand_in_files, mark_class
+from grading.gradebook import write_marks
+from grading.gradebook_scores import read_scores
+from grading.hand_ins import hand_in_files
+from grading.marking import mark_class
 
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
 
@@ -54,8 +56,8 @@ class Summary:
         """Return the summary in words."""
         lines = [
             f"Marked {_count(self.learners, 'learner')} from {_count(self.files, 'file')}.",
-            f"Mean {self.mean:.1f} of {self.maximum:.0f} points; {_count(self.waiting, 'learner')} with something that "
-            "a person has to mark.",
+            f"Mean {self.mean:.1f} of {self.maximum:.0f} points; "
+            f"{_count(self.waiting, 'learner')} with something that a person has to mark.",
         ]
         if self.late:
             lines.append(f"Late: {', '.join(self.late)}.")

@@ -24,7 +24,7 @@ from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file  # noqa: 
 from grading.course import nbgrader_api, released_notebook, write_course, write_page  # noqa: E402
 from grading.demo_class import invent_records, learner_name, write_hand_in  # noqa: E402
 from grading.exercises import EXERCISES, PAGES  # noqa: E402
-from grading.gradebook import read_scores  # noqa: E402
+from grading.gradebook_scores import read_scores  # noqa: E402
 from grading.hand_in import learner_slug, read_hand_in  # noqa: E402
 from grading.results import mark_folder  # noqa: E402
 
@@ -43,10 +43,11 @@ def make_hand_ins(folder, count):
 
 
 def timed(work):
-    """Return how long a piece of work took, in seconds."""
-    start = time.perf_counter()
+    """Return in seconds how long work took and how much processor time it used, children included."""
+    before, start = os.times(), time.perf_counter()
     work()
-    return time.perf_counter() - start
+    used, wall_s = os.times(), time.perf_counter() - start
+    return wall_s, sum(used[:4]) - sum(before[:4])
 
 
 def autograde(course, sample):
@@ -94,7 +95,7 @@ def measure(base, options):
     """Run the comparison in a folder and return the exit code."""
     parts = sum(len(exercise.parts) for exercise in EXERCISES.values())
     print(
-        f"{options.hand_ins} hand-ins of {len(EXERCISES)} exercises with {parts} parts, {os.cpu_count()} processors"
+        f"{options.hand_ins} hand-ins, {len(EXERCISES)} exercises, {parts} parts, {os.cpu_count()} processors"
     )
     hand_ins = base / "hand_ins"
     hand_ins.mkdir()
@@ -103,22 +104,23 @@ def measure(base, options):
 
     course = base / "course"
     write_course(course, pages=PAGES, settings=SETTINGS, workbook=ROOT / "workbook")
-    nbgrader_s = autograde(course, sample) / len(sample)
-    print(f"nbgrader autograde          {nbgrader_s:9.2f} s a hand-in, all pages, one process")
+    nbgrader_s, nbgrader_cpu_s = (each / len(sample) for each in autograde(course, sample))
+    print(
+        f"nbgrader autograde, all pages: {nbgrader_s:.2f} s a hand-in, {nbgrader_cpu_s:.2f} s of processor time"
+    )
 
-    ratios = {}
     for feedback in (False, True):
         shutil.rmtree(base / "out", ignore_errors=True)
-        seconds = timed(
+        wall_s, cpu_s = timed(
             lambda feedback=feedback: mark_folder(
                 hand_ins, base / "out", SETTINGS, feedback=feedback, processes=options.processes
             )
         )
-        ratios[feedback] = nbgrader_s * options.hand_ins / seconds
-        what = "with feedback pages" if feedback else "gradebook and tables"
+        wall_s, cpu_s = wall_s / options.hand_ins, cpu_s / options.hand_ins
         print(
-            f"mark, {what:<21} {options.hand_ins / seconds:9.0f} hand-ins a second, "
-            f"{ratios[feedback]:.0f} times nbgrader (target {TARGET})"
+            f"mark {'with' if feedback else 'without'} feedback pages: {1 / wall_s:.0f} hand-ins a second, "
+            f"{1000 * cpu_s:.2f} ms of processor time each; {nbgrader_s / wall_s:.0f} times nbgrader "
+            f"(target {TARGET}), by processor time {nbgrader_cpu_s / cpu_s:.0f} times on each processor"
         )
     differing = differing_cells(course / "gradebook.db", base / "out" / "gradebook.db")
     print(f"cells with another score in the sample: {len(differing)}")

@@ -18,7 +18,8 @@ from grading.course import (
     write_course,
 )
 from grading.exercises import PAGES
-from grading.gradebook import graded_cells, practical_cell_name
+from grading.gradebook import graded_cells
+from grading.hand_in import practical_id
 from grading.results import mark_folder
 from tests.grading.made_hand_ins import SETTINGS, journals, raw_hand_in, right_hand_in, right_records
 
@@ -69,7 +70,7 @@ def test_the_practical_keeps_its_words(course):
     for page in PAGES.values():
         cells = [json.loads(text)["cells"] for text in _source_and_release(course, page)]
         asked = [
-            next("".join(each["source"]) for each in of_one if _grade_id(each) == practical_cell_name(page))
+            next("".join(each["source"]) for each in of_one if _grade_id(each) == practical_id(page.id))
             for of_one in cells
         ]
         assert asked[0] == asked[1]
@@ -217,7 +218,7 @@ def test_written_answer_goes_into_the_practical_only(course):
     released = released_notebook(course, page)
     changed = json.loads(with_written_answer(released, page, "I welded <b>one</b> \ud800 stud."))
     for before, after in zip(json.loads(released)["cells"], changed["cells"], strict=True):
-        if _grade_id(after) == practical_cell_name(page):
+        if _grade_id(after) == practical_id(page.id):
             assert after["source"].startswith("I welded <b>one</b>")
             assert after["metadata"] == before["metadata"]
         else:

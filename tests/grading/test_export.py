@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from grading.exercise import Choice, Exercise, Option, Page
 from grading.export import harmless, write_problems, write_results, write_whole
-from grading.gradebook import StudentScores
+from grading.gradebook_scores import StudentScores
 
 PAGE = Page(
     id="bench",
@@ -112,7 +112,8 @@ def test_a_failed_write_leaves_the_old_file(tmp_path, monkeypatch):
     path.write_text("old")
 
     def refuse(*_):
-        raise OSError("disk full")
+        message = "disk full"
+        raise OSError(message)
 
     monkeypatch.setattr("grading.export.os.replace", refuse)
     with pytest.raises(OSError, match="disk full"):

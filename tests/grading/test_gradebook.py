@@ -8,14 +8,11 @@ import pytest
 
 from grading.class_settings import ClassSettings
 from grading.exercise import Choice, ChoiceKey, Exercise, Option, Page
-from grading.gradebook import (
-    GradebookError,
-    LearnerMarks,
-    course_id,
-    read_scores,
-    utc,
-    write_marks,
-)
+from grading.gradebook import course_id, write_marks
+from grading.gradebook_file import GradebookError
+from grading.gradebook_scores import read_scores
+from grading.marking import LearnerMarks
+from grading.times import utc
 
 SETTINGS = ClassSettings(course_key="brook lane 7", title="Brook Lane", due="2026-12-18T18:00:00+01:00")
 

@@ -10,7 +10,8 @@ from grading.answers import journal_bytes
 from grading.demo_class import write_demo_class
 from grading.exercises import EXERCISES
 from grading.hand_in import read_hand_in
-from grading.marking import NoHandInsError, hand_in_files, mark_class, merge_hand_ins
+from grading.hand_ins import NoHandInsError, hand_in_files, merge_hand_ins
+from grading.marking import mark_class
 from grading.scoring import mark_learner
 from tests.grading.made_hand_ins import (
     MADE_AT,

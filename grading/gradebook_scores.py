@@ -1,0 +1,77 @@
+"""Scores out of the gradebook, what a person entered there included."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+import sqlalchemy as sql
+
+from grading.gradebook_file import opened
+
+_EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension as this date plus the time granted
+
+
+@dataclass(kw_only=True, slots=True)
+class StudentScores:
+    """One learner's scores as the gradebook has them, what a person entered included."""
+
+    student_id: str
+    name: str
+    handed_in: datetime | None = None
+    late: bool = False
+    scores: dict[str, float] = field(default_factory=dict)
+    waiting: set[str] = field(default_factory=set)
+
+
+def read_scores(path):
+    """Return the ``StudentScores`` of everyone in the gradebook, sorted by student id."""
+    with opened(path) as (connection, tables):
+        students = {
+            row.id: StudentScores(
+                student_id=row.id, name=" ".join(filter(None, (row.first_name, row.last_name)))
+            )
+            for row in connection.execute(sql.select(tables["student"]).order_by(tables["student"].c.id))
+        }
+        for row in connection.execute(_submissions_query(tables)):
+            _add_submission(students[row.student_id], row)
+        for student_id, name, score, waits in connection.execute(_scores_query(tables)):
+            student = students[student_id]
+            student.scores[name] = score
+            if waits:
+                student.waiting.add(name)
+    return list(students.values())
+
+
+def _submissions_query(tables):
+    """Select every submission with the date it was due."""
+    submitted, assignment = tables["submitted_assignment"], tables["assignment"]
+    return sql.select(
+        submitted.c.student_id, submitted.c.timestamp, submitted.c.extension, assignment.c.duedate
+    ).join(assignment, assignment.c.id == submitted.c.assignment_id)
+
+
+def _scores_query(tables):
+    """Select learner, cell, score (manual before automatic, extra credit added) and whether it waits."""
+    submitted, notebook, grade, cell = (
+        tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade", "base_cell")
+    )
+    score = sql.func.coalesce(
+        grade.c.manual_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
+        grade.c.auto_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
+        0.0,
+    )
+    return (
+        sql.select(submitted.c.student_id, cell.c.name, score, grade.c.needs_manual_grade)
+        .join(notebook, notebook.c.assignment_id == submitted.c.id)
+        .join(grade, grade.c.notebook_id == notebook.c.id)
+        .join(cell, cell.c.id == grade.c.cell_id)
+    )
+
+
+def _add_submission(student, row):
+    """Note the latest hand-in of a learner and whether any came after its due date and extension."""
+    if row.timestamp is None:
+        return
+    student.handed_in = max(filter(None, (student.handed_in, row.timestamp)))
+    if row.duedate is not None:
+        granted = row.extension - _EPOCH if row.extension is not None else _EPOCH - _EPOCH
+        student.late = student.late or row.timestamp > row.duedate + granted
