@@ -53,8 +53,8 @@ def check_bank(exercises=None, pages=None, *, draws=DRAWS):
     parts = sum(len(each.parts) for each in counting)
     points = sum(each.points for each in counting)
     return [
-        f"bank {BANK_VERSION}: {len(pages)} pages, {len(exercises)} exercises of which {len(counting)} count, "
-        f"with {parts} parts and {points:g} points, each drawn {draws} times"
+        f"bank {BANK_VERSION}: {len(pages)} pages, {len(exercises)} exercises, "
+        f"{len(counting)} of them count, with {parts} parts and {points:g} points, each drawn {draws} times"
     ], problems
 
 

@@ -106,7 +106,7 @@ def measure(base, options):
     write_course(course, pages=PAGES, settings=SETTINGS, workbook=ROOT / "workbook")
     nbgrader_s, nbgrader_cpu_s = (each / len(sample) for each in autograde(course, sample))
     print(
-        f"nbgrader autograde, all pages: {nbgrader_s:.2f} s a hand-in, {nbgrader_cpu_s:.2f} s of processor time"
+        f"nbgrader autograde, all pages: {nbgrader_s:.2f} s a hand-in, {nbgrader_cpu_s:.2f} s processor time"
     )
 
     for feedback in (False, True):

@@ -200,6 +200,7 @@ def test_formgrader_shows_what_mark_wrote(course, tmp_path):
             notebook = json.loads((folder / f"{page.id}.ipynb").read_text())
             assert not any(cell.get("outputs") for cell in notebook["cells"])
     mara = next(each for each in submissions.values() if each["first_name"] == "Mara")
+    assert api.generate_feedback("1_stud_welding", mara["student"])["success"]
     assert mara["score"] == sum(exercise.points for exercise in PAGES["stud_welding"].exercises)
 
 
