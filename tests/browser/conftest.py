@@ -45,8 +45,8 @@ def chromium_path():
 class Lab:
     """JupyterLab as open.py starts it, on a folder of its own."""
 
-    def __init__(self, folder, state):
-        """Start the server and wait until it answers."""
+    def __init__(self, folder, state, *, plug_in=True):
+        """Start the server, with the workbook's plug-in and settings or without, and wait for its answer."""
         self.folder = folder
         self.folder.mkdir()
         self.server = lab_server.Server(port=lab_server.free_port(None), token=secrets.token_urlsafe(8))
@@ -57,6 +57,9 @@ class Lab:
             "JUPYTER_TOKEN": self.server.token,
         }
         arguments = lab_server.lab_arguments(port=self.server.port, state=state, root_folder=folder)
+        if not plug_in:
+            ours = ("--LabApp.extra_labextensions_path", "--LabApp.app_settings_dir")
+            arguments = [argument for argument in arguments if not argument.startswith(ours)]
         with log.open("wb") as output:
             self.process = subprocess.Popen(
                 [sys.executable, "-m", "jupyterlab", *arguments],
@@ -200,6 +203,17 @@ def browser():
         started = playwright.chromium.launch(executable_path=path, args=FLAGS)
         yield started
         started.close()
+
+
+@pytest.fixture
+def plain_learner(browser, tmp_path):
+    """Sit a learner down before an ordinary JupyterLab, which knows nothing of the workbook."""
+    lab = Lab(tmp_path / "workbook", tmp_path, plug_in=False)
+    lab.begin_anew()
+    window = browser.new_page(viewport={"width": 1366, "height": 768})
+    yield AtThePage(window, lab)
+    window.close()
+    lab.stop()
 
 
 @pytest.fixture(scope="session")

@@ -254,7 +254,7 @@ class Form {
     this.model = model;
     this.line = line(model, el);
     this.status = statusLine();
-    this.head = make("header", {});
+    this.head = make("div", { class: "head" });
     this.body = make("div", { class: "parts" });
     this.after = make("div", { class: "after" });
     this.submit = make("button", { type: "submit", class: "main" }, "Save my answer");

@@ -1,0 +1,76 @@
+"""Names, contrast and size: checked by axe-core, and at 200 % zoom on a small laptop."""
+
+import pytest
+
+pytestmark = pytest.mark.browser
+
+PAGES = ["0_start_here.ipynb", "1_stud_welding/stud_welding.ipynb"]
+# JupyterLab's own frame round the page is not in the workbook's hands.
+OURS = [[".second-plate-strip"], [".second-plate-form"], [".second-plate-page .jp-RenderedMarkdown"]]
+
+OUT_OF_SIGHT = """
+() => {
+  const width = document.querySelector(".jp-WindowedPanel-outer").clientWidth;
+  const nodes = document.querySelectorAll(
+    ".second-plate-form, .second-plate-form *, .second-plate-page .jp-RenderedHTMLCommon > *"
+  );
+  return [...nodes]
+    .filter((node) => node.getBoundingClientRect().right > width + 2 && !node.closest(".unseen"))
+    .map((node) => `${node.tagName} ${node.className} ${node.textContent.slice(0, 40)}`);
+}
+"""
+ALL_VISIBLE = """
+for (const node of [document.body, document.querySelector(".jp-LabShell")]) node.style.overflow = "visible"
+"""
+
+
+def violations(window):
+    """Return what axe-core finds in the parts of the page that are the workbook's own."""
+    sync_playwright = pytest.importorskip(
+        "axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed"
+    )
+    # Without this axe takes everything below a body without height for hidden, and finds nothing.
+    window.evaluate(ALL_VISIBLE)
+    found = sync_playwright.Axe().run(window, context={"include": OURS})
+    return [
+        f"{rule['id']}: {node['target']} {node['any'][0]['message'] if node['any'] else rule['help']}"
+        for rule in found.response["violations"]
+        for node in rule["nodes"]
+    ]
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_axe_finds_nothing_in_the_workbooks_own_parts(learner, page):
+    """Every field has a name and every text enough contrast, before and after an answer."""
+    learner.open(page)
+    learner.window.locator(".exercise .main").first.click()
+    assert violations(learner.window) == []
+
+
+def test_axe_finds_nothing_in_feedback(learner):
+    """Right, wrong, unreadable and unsaved answers are all legible."""
+    learner.open("0_start_here.ipynb")
+    for text in ("six", "1 mm"):
+        number = learner.exercise("Practice: a number with its unit")
+        number.part("length").locator("input").fill(text)
+        number.save()
+    number.part("length").locator("input").fill("2 mm")
+    choice = learner.exercise("Practice: one choice")
+    choice.part("reading").get_by_label("It reads the comma as a decimal point").check()
+    choice.save()
+    assert violations(learner.window) == []
+
+
+def test_a_fault_is_found(learner):
+    """The check is awake: grey words on white are reported."""
+    learner.open("0_start_here.ipynb")
+    learner.window.evaluate("document.querySelector('.exercise .kind').style.color = '#cccccc'")
+    assert any(fault.startswith("color-contrast") for fault in violations(learner.window))
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_nothing_runs_out_of_sight_at_twice_the_size(learner, page):
+    """At 200 % zoom of a 1366 x 768 screen the page scrolls one way only."""
+    learner.window.set_viewport_size({"width": 683, "height": 384})
+    learner.open(page)
+    assert learner.window.evaluate(OUT_OF_SIGHT) == []
