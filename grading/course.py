@@ -149,7 +149,7 @@ def write_page(folder, *, page, released, hand_in):
     own = [
         content_of(record)
         for record in hand_in.records
-        if record.page == page.id and normalise_learner(record.learner) == hand_in.learner
+        if record.exercise.startswith(f"{page.id}.") and normalise_learner(record.learner) == hand_in.learner
     ]
     write_whole(folder / JOURNAL_FILE, journal_bytes(own))
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from grading.answers import parse_journal
 from grading.course import (
     CourseError,
     nbgrader_api,
@@ -16,10 +17,11 @@ from grading.course import (
     released_notebook,
     with_written_answer,
     write_course,
+    write_page,
 )
 from grading.exercises import PAGES
 from grading.gradebook import graded_cells
-from grading.hand_in import practical_id
+from grading.hand_in import practical_id, read_hand_in
 from grading.results import mark_folder
 from tests.grading.made_hand_ins import SETTINGS, journals, raw_hand_in, right_hand_in, right_records
 
@@ -224,3 +226,16 @@ def test_written_answer_goes_into_the_practical_only(course):
             assert after["metadata"] == before["metadata"]
         else:
             assert after == before
+
+
+def test_a_learners_folder_holds_own_answers_only(course, tmp_path):
+    """Records of somebody else in a hand-in do not reach the folder that nbgrader marks for the learner."""
+    mixed = [*right_records("Mara Quillby")[:9], *right_records("Bram Saltby")]
+    path = raw_hand_in(tmp_path, "Mara Quillby", journals(mixed))
+    page = PAGES["stud_welding"]
+    released = released_notebook(course, page)
+    write_page(tmp_path / "folder", page=page, released=released, hand_in=read_hand_in(path))
+    contents = parse_journal((tmp_path / "folder" / "answers.jsonl").read_bytes())
+    assert {each.learner for each in contents.records} == {"Mara Quillby"}
+    assert {each.exercise.partition(".")[0] for each in contents.records} == {page.id}
+    assert contents.problems == ()
