@@ -72,6 +72,18 @@ def test_a_restarted_page_comes_back_filled_in(learner):
     assert exercise.saved("length") == "Changed, not saved yet. Saved before: 1 mm"
 
 
+def test_the_start_button_of_the_page_runs_it_again(learner):
+    """It asks no questions here, and the forms come back filled in."""
+    learner.open(START)
+    exercise = learner.exercise("Practice: a number with its unit")
+    exercise.part("length").locator("input").fill("1 mm")
+    exercise.save()
+    learner.window.get_by_role("button", name="Start this page").click()
+    learner.window.locator('.second-plate-strip[data-state="busy"]').wait_for()
+    learner.wait_until_ready()
+    assert exercise.saved("length") == "Saved: 1 mm"
+
+
 def test_a_reloaded_window_shows_what_was_saved(learner):
     """The kernel lives on; the page is drawn anew."""
     learner.open(START)

@@ -8,11 +8,12 @@ START = "0_start_here.ipynb"
 
 
 def test_the_button_on_the_page_starts_it(plain_learner):
-    """Nobody has to hunt for a menu, and an answer is saved as it is with the plug-in."""
+    """JupyterLab asks once whether the page may run; then an answer is saved as it is with the plug-in."""
     window = plain_learner.window
     plain_learner.path = START
     window.goto(plain_learner.lab.page_url(START))
     window.get_by_role("button", name="Start this page").click(timeout=60_000)
+    window.get_by_role("button", name="Run Once").click()
     exercise = plain_learner.exercise("Practice: a number with its unit")
     exercise.part("length").locator("input").fill("1 mm")
     exercise.save()

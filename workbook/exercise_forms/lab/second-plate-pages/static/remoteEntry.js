@@ -16,6 +16,7 @@
   // Cells that only carry marks for the gradebook: hidden and not run, because the forms show the marks.
   const MARK = "mark";
   const MOST_REDRAWS = 3;
+  const START_BUTTON = 'button[data-commandlinker-command="notebook:run-all-cells"]';
   const NO_SHORTCUTS = "data-lm-suppress-shortcuts";
 
   let scope = null;
@@ -107,8 +108,17 @@
       this.panel.node.addEventListener("second-plate-silent", (event) => this.redraw(event.target));
       this.panel.node.addEventListener("keydown", (event) => this.saveOnKey(event), true);
       this.panel.node.addEventListener("dblclick", (event) => this.keepRendered(event), true);
+      this.panel.node.addEventListener("click", (event) => this.startOnPress(event), true);
       this.guard(true);
       this.run();
+    }
+
+    /** The page's own start button: JupyterLab would ask first whether the page is trusted. */
+    startOnPress(event) {
+      if (!event.target.closest(START_BUTTON)) return;
+      event.preventDefault();
+      event.stopPropagation();
+      this.runAgain();
     }
 
     /** The one cell that a learner writes in. */
