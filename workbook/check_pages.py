@@ -3,6 +3,7 @@
 Runs inside the environment: `python3 workbook/open.py --check`.
 """
 
+import json
 import shutil
 import sys
 import tempfile
@@ -41,8 +42,8 @@ class WatchedPage(NotebookClient):
 def what_fails(page):
     """Run a page and return a sentence on the cell that fails, or an empty text."""
     try:
-        notebook = nbformat.read(page, as_version=4)
-    except (ValueError, nbformat.reader.NotJSONError) as error:
+        notebook = read_page(page)
+    except (ValueError, nbformat.ValidationError) as error:
         return f"cannot be read as a notebook: {first_line(error)}"
     place = {"metadata": {"path": str(page.parent)}}
     client = WatchedPage(
@@ -59,6 +60,17 @@ def what_fails(page):
     except NoSuchKernel as error:
         return f"could not be started: {error}"
     return ""
+
+
+def read_page(page):
+    """Return a notebook, or raise where the file is none."""
+    text = page.read_text(encoding="utf-8")
+    content = json.loads(text)
+    cells = content.get("cells") if isinstance(content, dict) else None
+    if not isinstance(cells, list) or not cells or not all(isinstance(cell, dict) for cell in cells):
+        message = "it has no cells"
+        raise ValueError(message)
+    return nbformat.reads(text, as_version=nbformat.current_nbformat)
 
 
 def first_line(error):

@@ -1,0 +1,79 @@
+"""`--check` runs pages in a copy and says in one sentence which page and cell failed."""
+
+import nbformat
+import pytest
+
+import check_pages
+from tests.environment.small_project import one_sentence
+
+WRITES = "from pathlib import Path\nPath('answers.jsonl').write_text('x')\nprint('hello')"
+
+
+@pytest.fixture
+def workbook(tmp_path):
+    """Return a function that writes a page of code cells and gives the workbook's folder."""
+    folder = tmp_path / "work book"
+
+    def write(name, *cells):
+        notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        nbformat.write(notebook, folder / name)
+        return folder
+
+    return write
+
+
+def test_page_that_runs(workbook, capsys):
+    """A page that runs is told with its time, and nothing is written beside the page itself."""
+    folder = workbook("1_one/one.ipynb", WRITES, "assert 1")
+    before = (folder / "1_one" / "one.ipynb").read_bytes()
+    assert check_pages.check(folder) == 0
+    printed = capsys.readouterr()
+    assert printed.out.startswith("1_one/one.ipynb: runs (")
+    assert printed.err == ""
+    assert [path.name for path in (folder / "1_one").iterdir()] == ["one.ipynb"]
+    assert (folder / "1_one" / "one.ipynb").read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("cell", "expected"),
+    [
+        ("1 / 0", "Page bad.ipynb, cell 2 failed: ZeroDivisionError: division by zero."),
+        ("raise ValueError('first\\nsecond')", "Page bad.ipynb, cell 2 failed: ValueError: first."),
+        ("import os\nos._exit(3)", "Page bad.ipynb, cell 2 ended the kernel."),
+    ],
+)
+def test_cell_that_fails(workbook, capsys, cell, expected):
+    """The sentence names page, cell and error; the other pages are run all the same."""
+    workbook("good.ipynb", "1")
+    assert check_pages.check(workbook("bad.ipynb", "1", cell, "1")) == 1
+    printed = capsys.readouterr()
+    assert printed.err.strip() == expected
+    assert one_sentence(printed.err.strip())
+    assert "good.ipynb: runs" in printed.out
+
+
+def test_cell_without_end(workbook, capsys, monkeypatch):
+    """A cell that does not end is stopped and named."""
+    monkeypatch.setattr(check_pages, "CELL_LIMIT_S", 1)
+    assert check_pages.check(workbook("slow.ipynb", "import time\ntime.sleep(60)")) == 1
+    assert capsys.readouterr().err.strip() == "Page slow.ipynb, cell 1 did not end within 1 s."
+
+
+@pytest.mark.parametrize(
+    "content", ["", "[]", "no notebook", '{"cells": 5}', '{"cells": [5]}', '{"cells": []}']
+)
+def test_file_that_is_no_page(workbook, capsys, content):
+    """A file that is no notebook is named."""
+    folder = workbook("good.ipynb", "1")
+    (folder / "odd.ipynb").write_text(content)
+    assert check_pages.check(folder) == 1
+    complaint = capsys.readouterr().err.strip()
+    assert complaint.startswith("Page odd.ipynb, cannot be read as a notebook: ")
+    assert one_sentence(complaint)
+
+
+def test_workbook_without_pages(tmp_path, capsys):
+    """A folder without pages is a failure, not a success."""
+    assert check_pages.check(tmp_path) == 1
+    assert "There is no page in" in capsys.readouterr().err
