@@ -127,3 +127,22 @@ def test_the_written_answer_is_typed_in_its_cell_and_handed_in(learner):
     name = form.locator(".file").inner_text(timeout=30_000)
     written = read_hand_in(learner.lab.folder / name).written
     assert written["start_here"] == "Shown on Tuesday to the instructor."
+
+
+def test_a_form_that_could_not_start_is_drawn_again(learner):
+    """On a slow machine the widget library gives up on a form after two seconds, and its line stays dead."""
+    learner.window.add_init_script(
+        """
+        const real = AbortSignal.timeout;
+        let left = 10;
+        AbortSignal.timeout = (ms) => real.call(AbortSignal, ms === 2000 && left-- > 0 ? 0 : ms);
+        window.timesLeft = () => left;
+        """
+    )
+    learner.open(START)
+    learner.window.wait_for_function("() => window.timesLeft() < 1")
+    exercise = learner.exercise("Practice: a number with its unit")
+    learner.window.wait_for_timeout(12_000)
+    exercise.part("length").locator("input").fill("1 mm")
+    exercise.save()
+    assert exercise.saved("length") == "Saved: 1 mm"

@@ -75,10 +75,9 @@
 
   /** One open page: runs its cells, and runs them again whenever its kernel has been started anew. */
   class OpenPage {
-    constructor(panel, { CodeCell, Widget, open }) {
+    constructor(panel, { CodeCell, open }) {
       this.panel = panel;
       this.CodeCell = CodeCell;
-      this.Widget = Widget;
       this.session = panel.sessionContext;
       this.runNumber = 0;
       this.redrawn = new Map();
@@ -99,7 +98,7 @@
         if (this.isWritten(cell)) this.makeWritable(cell);
       }
       this.panel.toolbar.hide();
-      this.panel.contentHeader.insertWidget(0, new this.Widget({ node: this.strip.node }));
+      this.panel.content.node.querySelector(".jp-WindowedPanel-outer").prepend(this.strip.node);
       this.session.statusChanged.connect((_, status) => this.kernelSays(status));
       this.panel.node.addEventListener("second-plate-save", (event) => {
         event.preventDefault();
@@ -258,7 +257,6 @@
   async function extension() {
     const { INotebookTracker } = await shared("@jupyterlab/notebook");
     const { CodeCell } = await shared("@jupyterlab/cells");
-    const { Widget } = await shared("@lumino/widgets");
     return {
       id: `${NAME}:plugin`,
       description: "Runs the workbook's own pages when they are opened.",
@@ -271,7 +269,7 @@
           await panel.context.ready;
           if (!isPage(panel)) return;
           closeSides(app.shell);
-          new OpenPage(panel, { CodeCell, Widget, open }).start();
+          new OpenPage(panel, { CodeCell, open }).start();
         });
       },
     };
