@@ -2,8 +2,8 @@
    The text of this file is put in front of each form's own file: a form arrives in the browser as one module. */
 
 const PATIENCE_MS = 5000;
-const RUN_AGAIN =
-  'Press "Run the page again" at the top of the page (or Run, then Run All Cells, in the menu)';
+const IF_NOTHING_HAPPENS =
+  'If nothing happens, press "Run the page again" at the top of the page (or Run, then Run All Cells, in the menu).';
 
 // JupyterLab deletes, cuts and moves cells on single keys while a button or a radio button of a form has the
 // focus. It looks for this mark on the focused element itself, so each of them carries it.

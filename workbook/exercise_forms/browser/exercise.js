@@ -330,7 +330,7 @@ class Form {
       answered: (reply) => this.answered(reply),
       silent: () => this.status.say(
         "problem",
-        `No reply yet, so this is not saved yet. The page may still be working: wait a little. ${RUN_AGAIN} if nothing happens.`,
+        `No reply yet, so this is not saved yet. The page may still be working: wait a little. ${IF_NOTHING_HAPPENS}`,
       ),
     });
   }
@@ -367,7 +367,7 @@ class Form {
         this.status.say("quiet", "Fresh numbers. Nothing is saved for them yet.");
         this.body.querySelector("input, button")?.focus();
       },
-      silent: () => this.status.say("problem", `No reply yet. ${RUN_AGAIN} if nothing happens.`),
+      silent: () => this.status.say("problem", `No reply yet. ${IF_NOTHING_HAPPENS}`),
     });
   }
 }

@@ -36,7 +36,7 @@ export default {
             make("p", { class: "note" }, reply.next),
           );
         },
-        silent: () => problem(`No reply yet, so no file is made yet. ${RUN_AGAIN} if nothing happens.`),
+        silent: () => problem(`No reply yet, so no file is made yet. ${IF_NOTHING_HAPPENS}`),
       });
     };
     el.append(

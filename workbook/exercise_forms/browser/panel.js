@@ -73,7 +73,7 @@ export default {
         },
         silent: () => {
           asked = false;
-          status.say("problem", `No reply yet. ${RUN_AGAIN} if nothing happens.`);
+          status.say("problem", `No reply yet. ${IF_NOTHING_HAPPENS}`);
         },
       });
     };

@@ -11,7 +11,7 @@ export default {
     const problem = (sentence) => status.say("problem", sentence);
     const send = () => talk.ask({ kind: "sign in", name: input.value }, {
       answered: (reply) => status.say(reply.kind, reply.sentence),
-      silent: () => problem(`No reply yet, so nothing is saved. ${RUN_AGAIN} if nothing happens.`),
+      silent: () => problem(`No reply yet, so nothing is saved. ${IF_NOTHING_HAPPENS}`),
     });
     const form = make(
       "form", { novalidate: true, onkeydown: enterSubmits, onsubmit: (event) => { event.preventDefault(); send(); } },

@@ -73,11 +73,32 @@
     }
   }
 
+  /** Where the reader was, kept while the cells above are drawn again; given up when the reader moves on. */
+  class ReadingPlace {
+    constructor(panel) {
+      this.scroller = panel.content.node.querySelector(".jp-WindowedPanel-outer");
+      const top = this.scroller.getBoundingClientRect().top;
+      const cells = panel.content.widgets.map((cell) => cell.node);
+      this.cell = cells.find((node) => node.getBoundingClientRect().bottom > top + this.scroller.clientHeight / 3);
+      this.offset = this.cell?.getBoundingClientRect().top;
+      for (const event of ["wheel", "keydown", "pointerdown"]) {
+        this.scroller.addEventListener(event, () => { this.cell = null; }, { once: true, passive: true });
+      }
+    }
+
+    keep() {
+      if (this.cell && this.scroller.scrollTop) {
+        this.scroller.scrollTop += this.cell.getBoundingClientRect().top - this.offset;
+      }
+    }
+  }
+
   /** One open page: runs its cells, and runs them again whenever its kernel has been started anew. */
   class OpenPage {
-    constructor(panel, { CodeCell, open }) {
+    constructor(panel, { CodeCell, dialogs, open }) {
       this.panel = panel;
       this.CodeCell = CodeCell;
+      this.dialogs = dialogs;
       this.session = panel.sessionContext;
       this.runNumber = 0;
       this.redrawn = new Map();
@@ -100,6 +121,7 @@
       this.panel.toolbar.hide();
       this.panel.content.node.querySelector(".jp-WindowedPanel-outer").prepend(this.strip.node);
       this.session.statusChanged.connect((_, status) => this.kernelSays(status));
+      this.dialogs.widgetAdded.connect((_, dialog) => this.answerRestart(dialog));
       this.panel.node.addEventListener("second-plate-save", (event) => {
         event.preventDefault();
         event.detail.waitFor(this.panel.context.save());
@@ -185,6 +207,12 @@
       }
     }
 
+    /** JupyterLab's own box on a dead kernel tells a learner nothing: the strip says what happens. */
+    answerRestart(dialog) {
+      const onlyToldOf = dialog.node.querySelectorAll(".jp-Dialog-button").length === 1;
+      if (this.restarting && onlyToldOf) requestAnimationFrame(() => dialog.resolve(0));
+    }
+
     async runAgain() {
       if (!this.session.session?.kernel || ["dead", "unknown"].includes(this.session.kernelDisplayStatus)) {
         await this.session.startKernel();
@@ -198,9 +226,11 @@
       this.strip.say("busy", "The page is getting ready ...");
       await this.session.ready;
       const failures = [];
+      const place = new ReadingPlace(this.panel);
       for (const cell of this.cells().filter((one) => !hasTag(one, MARK))) {
         const failure = await this.runCell(cell);
         if (number !== this.runNumber) return;
+        place.keep();
         if (failure) failures.push(failure);
       }
       if (failures.length) {
@@ -257,6 +287,7 @@
   async function extension() {
     const { INotebookTracker } = await shared("@jupyterlab/notebook");
     const { CodeCell } = await shared("@jupyterlab/cells");
+    const { Dialog } = await shared("@jupyterlab/apputils");
     return {
       id: `${NAME}:plugin`,
       description: "Runs the workbook's own pages when they are opened.",
@@ -269,7 +300,7 @@
           await panel.context.ready;
           if (!isPage(panel)) return;
           closeSides(app.shell);
-          new OpenPage(panel, { CodeCell, open }).start();
+          new OpenPage(panel, { CodeCell, dialogs: Dialog.tracker, open }).start();
         });
       },
     };
