@@ -114,8 +114,10 @@ def relative(path, root):
 
 
 def digest(path):
-    """Return the digest of a file's text, the same whatever line ends a checkout gave it."""
-    return hashlib.sha256(path.read_text(encoding="utf-8").encode("utf-8")).hexdigest()
+    """Return the digest of what a requirement file asks for, whatever its comments, order and line ends."""
+    lines = (line.split(" #")[0].strip() for line in path.read_text(encoding="utf-8").splitlines())
+    wanted = sorted(line for line in lines if line and not line.startswith("#"))
+    return hashlib.sha256("\n".join(wanted).encode("utf-8")).hexdigest()
 
 
 def stamp_path(root):

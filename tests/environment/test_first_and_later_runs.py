@@ -81,6 +81,15 @@ def test_stamp_that_does_not_fit_is_not_trusted(ready, monkeypatch, change, valu
     assert environment.read_stamp(ready.root) is not None
 
 
+def test_comments_of_requirements_change_nothing(ready):
+    """A new comment or blank line in a requirement file is no reason to install again."""
+    path = ready.root / "requirements.txt"
+    path.write_text(
+        f"# a reason\n\n{path.read_text(encoding='utf-8').strip()}  # another\n", encoding="utf-8"
+    )
+    assert ready.run() == (0, "checked with 1.0\n", "")
+
+
 def test_changed_requirements_are_installed(ready):
     """A new pin is installed into the environment that is there."""
     newer = write_wheel(ready.wheels, "tiny_tool", "version = '1.1'\n", version="1.1")
