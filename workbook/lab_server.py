@@ -242,7 +242,7 @@ class DoorKeeper(http.server.BaseHTTPRequestHandler):
 
     def do_GET(self):  # noqa: N802 (the name is the base class's)
         """Let in who brings the key, once."""
-        if self.path != f"/{self.server.key}" or self.server.used.is_set():
+        if self.path != f"/{self.server.key}":
             self.send_error(http.HTTPStatus.NOT_FOUND)
             return
         self.send_response(http.HTTPStatus.FOUND)

@@ -14,6 +14,8 @@ import environment
 from tests.environment.small_project import LIMIT_S, one_sentence
 from tests.environment.tiny_packages import write_wheel
 
+AT_ONCE_S = 20  # far below what pip would wait for its index
+
 
 def inside(project, code):
     """Run Python code in the project's environment, from another folder, and return what it prints."""
@@ -135,11 +137,12 @@ def test_interrupted_run_is_noticed(ready):
     """A run stopped while pip waits for its index ends at once, with its pip, and leaves no stamp."""
     with socket.create_server(("127.0.0.1", 0)) as silent:
         ready.require_from_index()
-        process = ready.start(PIP_INDEX_URL=f"http://127.0.0.1:{silent.getsockname()[1]}/")
+        index = f"http://127.0.0.1:{silent.getsockname()[1]}/"
+        process = ready.start(PIP_INDEX_URL=index, PIP_DEFAULT_TIMEOUT=str(LIMIT_S))
         silent.settimeout(LIMIT_S)
         connection, _ = silent.accept()
         process.send_signal(signal.SIGINT)
-        _, complaint = process.communicate(timeout=LIMIT_S)
+        _, complaint = process.communicate(timeout=AT_ONCE_S)
         connection.settimeout(LIMIT_S)
         while connection.recv(4096):
             pass  # ends when pip has gone

@@ -142,6 +142,7 @@ def test_workbook_opens_once_and_stops_in_order(workbook):
         assert process.returncode == 0
         assert "Stopping the workbook" in printed
         assert not server.ask("api/status")
+        assert list(workbook.parent.glob(".venv/second_plate/runtime/jpserver-*")) == []
         assert not still_running(kernel["id"])
     finally:
         process.kill()
