@@ -57,6 +57,17 @@ def require_finite(name, value, *, unit):
     return float(array) if array.ndim == 0 else array
 
 
+def _held(name, value, unit, limit, holds):
+    """Return the value as float or float array, or raise with the first number that breaks the limit."""
+    checked = require_finite(name, value, unit=unit)
+    numbers = np.atleast_1d(checked)
+    wrong = numbers[~holds(numbers)]
+    if wrong.size:
+        message = f"{name} must be {limit}, got {_shown(float(wrong.flat[0]), unit)}"
+        raise ValueError(message)
+    return checked
+
+
 def require_between(name, value, low, high, *, unit):
     """Return ``value``, or raise where any of it lies outside ``low`` to ``high``, ends included.
 
@@ -89,15 +100,8 @@ def require_between(name, value, low, high, *, unit):
     Traceback (most recent call last):
     ValueError: lift must be between 0.5 mm and 7 mm, got 12 mm
     """
-    checked = require_finite(name, value, unit=unit)
-    outside = np.atleast_1d((np.asarray(checked) < low) | (np.asarray(checked) > high))
-    if outside.any():
-        bad = float(np.atleast_1d(checked)[outside][0])
-        message = (
-            f"{name} must be between {_shown(low, unit)} and {_shown(high, unit)}, got {_shown(bad, unit)}"
-        )
-        raise ValueError(message)
-    return checked
+    limit = f"between {_shown(low, unit)} and {_shown(high, unit)}"
+    return _held(name, value, unit, limit, lambda number: (number >= low) & (number <= high))
 
 
 def require_above(name, value, low, *, unit):
@@ -130,13 +134,7 @@ def require_above(name, value, low, *, unit):
     Traceback (most recent call last):
     ValueError: weld time must be above 0 ms, got 0 ms
     """
-    checked = require_finite(name, value, unit=unit)
-    too_low = np.atleast_1d(np.asarray(checked) <= low)
-    if too_low.any():
-        bad = float(np.atleast_1d(checked)[too_low][0])
-        message = f"{name} must be above {_shown(low, unit)}, got {_shown(bad, unit)}"
-        raise ValueError(message)
-    return checked
+    return _held(name, value, unit, f"above {_shown(low, unit)}", lambda number: number > low)
 
 
 def require_at_least(name, value, low, *, unit):
@@ -168,13 +166,7 @@ def require_at_least(name, value, low, *, unit):
     >>> require_at_least("pre-flow", 0.5, 0, unit="s")
     0.5
     """
-    checked = require_finite(name, value, unit=unit)
-    too_low = np.atleast_1d(np.asarray(checked) < low)
-    if too_low.any():
-        bad = float(np.atleast_1d(checked)[too_low][0])
-        message = f"{name} must be at least {_shown(low, unit)}, got {_shown(bad, unit)}"
-        raise ValueError(message)
-    return checked
+    return _held(name, value, unit, f"at least {_shown(low, unit)}", lambda number: number >= low)
 
 
 def require_choice(name, value, choices):
