@@ -2,8 +2,8 @@
 
 import nbformat
 import pytest
-from grading.exercises import PAGES
 
+from grading.exercises import PAGES
 from tests.notebooks.places import page_path
 
 

@@ -4,9 +4,9 @@ import re
 
 import nbformat
 import pytest
+
 from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
 from grading.exercises import EXERCISES
-
 from tests.notebooks.places import note_path, solution_path
 
 
@@ -21,7 +21,8 @@ def _slips(part):
 @pytest.mark.parametrize("exercise", EXERCISES.values(), ids=EXERCISES)
 def test_known_kinds(exercise):
     """Every part is of a kind that forms and scoring know."""
-    assert all(isinstance(part, Number | Range | Choice | Choices | Order | Verdicts) for part in exercise.parts)
+    kinds = Number | Range | Choice | Choices | Order | Verdicts
+    assert all(isinstance(part, kinds) for part in exercise.parts)
 
 
 def test_solution_for_each_exercise(page):

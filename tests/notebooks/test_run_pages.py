@@ -18,12 +18,16 @@ def copied_page(page, tmp_path):
     return tmp_path / "workbook" / page_path(page).relative_to(WORKBOOK)
 
 
+def _execute(notebook, folder):
+    """Run a notebook as if it lay in a folder."""
+    NotebookClient(notebook, timeout=60, resources={"metadata": {"path": str(folder)}}).execute()
+
+
 def test_page_runs(copied_page):
     """A page runs without an error or a word on standard error, and in the time a reader will wait."""
     notebook = nbformat.read(copied_page, as_version=4)
-    client = NotebookClient(notebook, timeout=60, resources={"metadata": {"path": str(copied_page.parent)}})
     started = time.perf_counter()
-    client.execute()
+    _execute(notebook, copied_page.parent)
     took_s = time.perf_counter() - started
     outputs = [output for cell in notebook.cells if cell.cell_type == "code" for output in cell.outputs]
     assert [output for output in outputs if output.get("name") == "stderr"] == []
@@ -35,7 +39,7 @@ def test_marks_without_answers_are_plain_zeros(copied_page):
     """Without any answer each mark cell gives the plain number 0.0, which the gradebook reads as no points."""
     notebook = nbformat.read(copied_page, as_version=4)
     notebook.cells = [c for c in notebook.cells if {"setup", "mark"} & set(c.metadata.tags)]
-    NotebookClient(notebook, timeout=60, resources={"metadata": {"path": str(copied_page.parent)}}).execute()
+    _execute(notebook, copied_page.parent)
     marks = [c for c in notebook.cells if c.cell_type == "code" and "mark" in c.metadata.tags]
     assert marks
     assert {c.outputs[0]["data"]["text/plain"] for c in marks} == {"0.0"}
