@@ -36,7 +36,7 @@ def test_page_runs(copied_page):
 
 
 def test_marks_without_answers_are_plain_zeros(copied_page):
-    """Without any answer each mark cell gives the plain number 0.0, which the gradebook reads as no points."""
+    """Without any answer each mark cell gives the plain number 0.0, which means no points."""
     notebook = nbformat.read(copied_page, as_version=4)
     notebook.cells = [c for c in notebook.cells if {"setup", "mark"} & set(c.metadata.tags)]
     _execute(notebook, copied_page.parent)
