@@ -124,7 +124,7 @@ def _mark_chunk(files, settings, each_learner):
 
 @contextmanager
 def _collector_paused():
-    """Pause the search for reference cycles: a chunk makes many small records and hardly a cycle (saves 15 %)."""
+    """Pause the search for reference cycles: a chunk makes many records and hardly a cycle (saves 15 %)."""
     was_on = gc.isenabled()
     gc.disable()
     try:
