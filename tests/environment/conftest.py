@@ -1,5 +1,7 @@
 """Small projects to set up: one for each test, and one that a file's tests share."""
 
+import signal
+
 import pytest
 
 from tests.environment.small_project import SmallProject
@@ -19,3 +21,11 @@ def ready(tmp_path_factory):
     (small.venv / "somebody's work").touch()
     small.first_run = small.run()
     return small
+
+
+@pytest.fixture(autouse=True, scope="session")
+def interruptible():
+    """Let Ctrl-C reach what these tests start, even where they run in the background, which ignores it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
