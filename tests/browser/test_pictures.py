@@ -23,15 +23,15 @@ def test_an_explorer_and_an_answered_exercise_have_their_pictures_taken(learner)
     learner.open("1_stud_welding/stud_welding.ipynb")
     window = learner.window
     panel = window.locator(".panel").filter(has_text="Current, time and energy")
-    panel.evaluate("(node) => node.scrollIntoView({ block: 'center' })")
+    panel.evaluate("(node) => node.scrollIntoView({ block: 'end' })")
     panel.get_by_label("Weld time", exact=True).fill("60")
     panel.get_by_text("2.25 times the energy").wait_for(timeout=30_000)
+    panel.get_by_label("Weld time", exact=True).blur()
     store("page.png", window.screenshot())
 
     exercise = learner.exercise("The machine is already set")
     for row in exercise.form.locator(".row").all():
         row.get_by_label("inside the band").check()
     exercise.save()
-    exercise.form.locator("h3").evaluate("(node) => node.scrollIntoView({ block: 'center' })")
-    window.locator(".jp-WindowedPanel-outer").evaluate("(node) => node.scrollBy(0, 250)")
+    exercise.form.evaluate("(node) => node.scrollIntoView({ block: 'end' })")
     store("exercise.png", window.screenshot())

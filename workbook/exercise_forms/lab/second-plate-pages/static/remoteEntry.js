@@ -34,6 +34,12 @@
     return Boolean(page) && PAGE_PATH.test(panel.context.path);
   }
 
+  /** The first heading of a page, without what stands behind its colon. */
+  function titleOf(panel) {
+    const source = panel.content.widgets[0]?.model.sharedModel.getSource() ?? "";
+    return source.match(/^# ([^:\n]+)/m)?.[1] ?? "";
+  }
+
   function hasTag(cell, tag) {
     return cell.model.getMetadata("tags")?.includes(tag) ?? false;
   }
@@ -105,7 +111,7 @@
       this.restarting = false;
       const path = panel.context.path;
       this.strip = new Strip({
-        title: panel.context.model.getMetadata("second_plate").title ?? "",
+        title: titleOf(panel),
         openStart: path === START_PAGE ? null : () => open(START_PAGE),
         runAgain: () => this.runAgain(),
         showCode: () => this.showCode(),
