@@ -57,8 +57,8 @@ def what_fails(page):
         return f"cell {client.reached} did not end within {CELL_LIMIT_S} s"
     except DeadKernelError:
         return f"cell {client.reached} ended the kernel"
-    except NoSuchKernel as error:
-        return f"could not be started: {error}"
+    except (NoSuchKernel, RuntimeError) as error:  # the second where a kernel does not answer
+        return f"could not be started: {first_line(error)}"
     return ""
 
 

@@ -73,6 +73,19 @@ def test_file_that_is_no_page(workbook, capsys, content):
     assert one_sentence(complaint)
 
 
+def test_kernel_that_does_not_answer(workbook, capsys, monkeypatch):
+    """A kernel that never comes up is a sentence, not a traceback."""
+
+    def silent(self):
+        message = "Kernel didn't respond in 60 seconds"
+        raise RuntimeError(message)
+
+    monkeypatch.setattr(check_pages.WatchedPage, "execute", silent)
+    assert check_pages.check(workbook("one.ipynb", "1")) == 1
+    expected = "Page one.ipynb, could not be started: Kernel didn't respond in 60 seconds."
+    assert capsys.readouterr().err.strip() == expected
+
+
 def test_workbook_without_pages(tmp_path, capsys):
     """A folder without pages is a failure, not a success."""
     assert check_pages.check(tmp_path) == 1
