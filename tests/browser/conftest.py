@@ -8,6 +8,7 @@ import json
 import os
 import secrets
 import shutil
+import socket
 import subprocess
 import sys
 import urllib.request
@@ -42,6 +43,13 @@ def chromium_path():
     return next((place for place in places if place and Path(place).is_file()), None)
 
 
+def any_free_port():
+    """Return a port that the system picks, so that two runs of the tests do not choose the same one."""
+    with socket.socket() as probe:
+        probe.bind((lab_server.HOST, 0))
+        return probe.getsockname()[1]
+
+
 class Lab:
     """JupyterLab as open.py starts it, on a folder of its own."""
 
@@ -49,7 +57,7 @@ class Lab:
         """Start the server, with the workbook's plug-in and settings or without, and wait for its answer."""
         self.folder = folder
         self.folder.mkdir()
-        self.server = lab_server.Server(port=lab_server.free_port(None), token=secrets.token_urlsafe(8))
+        self.server = lab_server.Server(port=any_free_port(), token=secrets.token_urlsafe(8))
         log = state / "server.log"
         variables = {
             "PYTHONPATH": os.pathsep.join([str(ROOT), str(ROOT / "workbook")]),

@@ -53,6 +53,7 @@ def test_a_notebook_that_is_no_page_is_not_run(learner):
     learner.window.goto(learner.lab.page_url(START))
     learner.window.locator(".jp-MarkdownCell").first.wait_for(timeout=60_000)
     learner.window.wait_for_timeout(3000)
+    assert learner.window.locator(".second-plate-page").count() == 0
     assert learner.window.locator(".jp-OutputArea-output").count() == 0
 
 
