@@ -160,6 +160,13 @@ class AtThePage:
         )
         return AtTheExercise(form)
 
+    def hand_in(self):
+        """Press the hand-in button and return the file that the page names."""
+        form = self.window.locator(".hand-in")
+        form.get_by_role("button", name="Make the hand-in file").click()
+        name = form.locator(".file").inner_text(timeout=REPLY_MS)
+        return self.lab.folder / name
+
     @property
     def journal(self):
         """Return what lies in the journal beside the page, record by record."""
@@ -178,6 +185,32 @@ class AtTheExercise:
     def part(self, part_id):
         """Return one part of the exercise."""
         return self.form.locator(f'[data-part="{part_id}"]')
+
+    def fill(self, part_id, typed):
+        """Fill in one part of any kind with what a record of it would hold."""
+        part = self.part(part_id)
+        if isinstance(typed, str) and part.locator("input[type=text]").count():
+            part.locator("input").fill(typed)
+        elif isinstance(typed, str):
+            part.locator(f'input[value="{typed}"]').check()
+        elif isinstance(typed, list) and part.locator("li").count():
+            self._put_in_order(part, typed)
+        elif isinstance(typed, list):
+            for option in typed:
+                part.locator(f'input[value="{option}"]').check()
+        elif part.locator(".row").count():
+            for row, verdict in typed.items():
+                part.locator(f'[data-row="{row}"] input[value="{verdict}"]').check()
+        else:
+            part.get_by_label("Lowest").fill(typed["low"])
+            part.get_by_label("Highest").fill(typed["high"])
+
+    def _put_in_order(self, part, wanted):
+        """Move each thing up until it stands where it is wanted."""
+        for place, option in enumerate(wanted):
+            item = part.locator(f'[data-option="{option}"]')
+            while item.evaluate("(node) => [...node.parentNode.children].indexOf(node)") > place:
+                item.get_by_role("button", name="Move up").click()
 
     def save(self):
         """Press the button and wait for the reply; return what the status line says."""

@@ -2,7 +2,12 @@
 
 import pytest
 
+from grading.class_settings import settings_of
+from grading.exercises import PAGES
 from grading.hand_in import read_hand_in
+from grading.keys import keys_for
+from grading.typed_answers import right_typed, slip_ids, slip_typed
+from grading.variants import normalise_learner
 
 pytestmark = pytest.mark.browser
 
@@ -54,10 +59,7 @@ def test_every_kind_is_answered_with_the_mouse_and_marked_alike(learner, instruc
 
     assert len(learner.journal) == 7
     summary = learner.window.locator(".summary .status").inner_text()
-    form = learner.window.locator(".hand-in")
-    form.get_by_role("button", name="Make the hand-in file").click()
-    name = form.locator(".file").inner_text(timeout=20_000)
-    hand_in = learner.lab.folder / name
+    hand_in = learner.hand_in()
     assert read_hand_in(hand_in).display_name == "Ana 17"
 
     row = instructors_marks(hand_in, learner.lab.folder.parent / "results")
@@ -65,3 +67,43 @@ def test_every_kind_is_answered_with_the_mouse_and_marked_alike(learner, instruc
     assert shown == f"Mark so far: {points:.4g} of 4 (provisional)."
     assert summary == f"{points:.4g} of 4 points so far."
     assert learner.complaints == []
+
+
+def typed_answers(exercise, keys, *, wrong):
+    """Return what somebody types who is right, or who makes the first slip of every part that knows one."""
+    typed = {part.id: right_typed(part, keys[part.id]) for part in exercise.parts}
+    for part in exercise.parts if wrong else ():
+        slipped = slip_typed(part, keys[part.id], slip_ids(part)[0]) if slip_ids(part) else None
+        typed[part.id] = slipped or typed[part.id]
+    return typed
+
+
+@pytest.mark.slow
+def test_a_whole_page_is_answered_and_every_mark_is_the_instructors(learner, instructors_marks):
+    """Every marked exercise of the page, two of three right, the third with slips."""
+    page, name = PAGES["stud_welding"], "Bo Ek 4"
+    learner.open("0_start_here.ipynb")
+    learner.sign_in(name)
+    learner.open(f"{page.folder}/{page.notebook}")
+    marked = [exercise for exercise in page.exercises if exercise.counts]
+    triples = [(exercise.id, normalise_learner(name), 1) for exercise in marked]
+    course_key = settings_of(learner.lab.folder).course_key
+    keys = keys_for(triples, course_key=course_key, exercises={each.id: each for each in marked})
+    shown = {}
+    for number, (exercise, triple) in enumerate(zip(marked, triples, strict=True)):
+        form = learner.exercise(exercise.title)
+        for part_id, typed in typed_answers(exercise, keys[triple].keys, wrong=number % 3 == 2).items():
+            form.fill(part_id, typed)
+        form.save()
+        shown[exercise.id] = form.form.locator(".mark").inner_text()
+    hand_in = learner.hand_in()
+
+    row = instructors_marks(hand_in, learner.lab.folder.parent / "results of a page")
+    points = {exercise.id: float(row[exercise.id.replace(".", "-")]) for exercise in marked}
+    assert shown == {
+        exercise.id: f"Mark so far: {points[exercise.id]:.4g} of {exercise.points:g} (provisional)."
+        for exercise in marked
+    }
+    total = learner.window.locator(".summary .status").inner_text()
+    assert total == f"{sum(points.values()):.4g} of {sum(each.points for each in marked):g} points so far."
+    assert 0 < sum(points.values()) < sum(each.points for each in marked)

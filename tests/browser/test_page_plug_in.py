@@ -123,10 +123,7 @@ def test_the_written_answer_is_typed_in_its_cell_and_handed_in(learner):
     learner.window.locator("em", has_text="Write the date, the place").click()
     learner.window.keyboard.press("Control+a")
     learner.window.keyboard.type("Shown on Tuesday to the instructor.")
-    form = learner.window.locator(".hand-in")
-    form.get_by_role("button", name="Make the hand-in file").click()
-    name = form.locator(".file").inner_text(timeout=30_000)
-    written = read_hand_in(learner.lab.folder / name).written
+    written = read_hand_in(learner.hand_in()).written
     assert written["start_here"] == "Shown on Tuesday to the instructor."
 
 

@@ -4,9 +4,9 @@ import pytest
 
 from exercise_forms.desk import Desk
 from exercise_forms.exercise_form import ExerciseForm
-from grading.exercise import ChoiceKey, ChoicesKey, NumberKey, OrderKey, RangeKey
 from grading.exercises import EXERCISES
 from grading.hand_in import save_learner
+from grading.typed_answers import right_typed
 
 
 class Sat:
@@ -71,19 +71,4 @@ def _right(sat):
     form = sat.form
     triple = (form.exercise.id, form.learner, form.round_number)
     keys = form.desk.keys([triple])[triple].keys
-    return {part.id: _typed(part, keys[part.id]) for part in form.exercise.parts}
-
-
-def _typed(part, key):
-    """Write a key the way a browser sends it."""
-    match key:
-        case NumberKey():
-            return f"{key.value!r} {part.unit}"
-        case RangeKey():
-            return {"low": f"{key.low!r} {part.unit}", "high": f"{key.high!r} {part.unit}"}
-        case ChoiceKey():
-            return str(key.right)
-        case ChoicesKey() | OrderKey():
-            return [str(option) for option in key.right]
-        case _:
-            return {row: str(verdict) for row, verdict in key.right.items()}
+    return {part.id: right_typed(part, keys[part.id]) for part in form.exercise.parts}
