@@ -247,14 +247,19 @@ def browser():
 
 
 @pytest.fixture
-def plain_learner(browser, tmp_path):
-    """Sit a learner down before an ordinary JupyterLab, which knows nothing of the workbook."""
-    lab = Lab(tmp_path / "workbook", tmp_path, plug_in=False)
-    lab.begin_anew()
-    window = browser.new_page(viewport={"width": 1366, "height": 768})
-    yield AtThePage(window, lab)
-    window.close()
-    lab.stop()
+def at_a_new_lab(browser, tmp_path):
+    """Return a function that sits a learner down at their own JupyterLab, with the plug-in or without."""
+    begun = []
+
+    def sit(*, plug_in):
+        lab = Lab(tmp_path / "workbook", tmp_path, plug_in=plug_in)
+        begun.append(lab)
+        lab.begin_anew()
+        return AtThePage(browser.new_page(viewport={"width": 1366, "height": 768}), lab)
+
+    yield sit
+    for lab in begun:
+        lab.stop()
 
 
 @pytest.fixture(scope="session")

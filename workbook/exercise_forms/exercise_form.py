@@ -14,7 +14,7 @@ OTHER_NUMBERS = (
 class ExerciseForm(Form):
     """One exercise for the learner who is signed in, in the round that is open."""
 
-    _esm = script("exercise.js")
+    _esm = script("part_editors.js", "exercise.js")
 
     def __init__(self, desk, exercise):
         """Show the exercise with what the journal holds."""

@@ -116,7 +116,7 @@ def _options(part, draw, key):
     if not isinstance(part, Order):
         return options
     lying = draw.shuffle(f"page order of {part.id}", options)
-    if [option["id"] for option in lying] == list(key.right):
+    if key is not None and [option["id"] for option in lying] == list(key.right):
         lying = lying[1:] + lying[:1]
     return lying
 

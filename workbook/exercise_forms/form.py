@@ -7,12 +7,16 @@ import traitlets
 
 BROWSER_FILES = Path(__file__).parent / "browser"
 STYLE = (BROWSER_FILES / "forms.css").read_text(encoding="utf-8")
-FAILED = "This did not work and nothing was saved: tell your instructor what you pressed."
+FAILED = (
+    "This did not work, and it is not sure that anything was saved. Run the page again to see what is saved, "
+    "and tell your instructor what you pressed."
+)
 
 
-def script(name):
-    """Return a form's module: what all share, then its own file. One module, so nothing has to be built."""
-    return "\n".join((BROWSER_FILES / part).read_text(encoding="utf-8") for part in ("base.js", name))
+def script(*names):
+    """Return a form's module: what all share, then its own files. One module, so nothing has to be built."""
+    parts = (BROWSER_FILES / name for name in ("base.js", *names))
+    return "\n".join(part.read_text(encoding="utf-8") for part in parts)
 
 
 def sentence(words):

@@ -1,13 +1,24 @@
 /* One button that makes the hand-in file and says where it lies. */
 
-/** Ask the page to save itself first, so that the written answer in it travels too. */
+const SAVE_YOURSELF =
+  "If you wrote in the page itself, save it with Ctrl and S and press the button again: only what is saved is handed in.";
+
+/** Ask the page to save itself, so that the written answer in it travels too; tell whether somebody did. */
 async function savePage(el) {
   let saved = Promise.resolve();
   const event = new CustomEvent("second-plate-save", {
     bubbles: true, cancelable: true, detail: { waitFor: (promise) => { saved = promise; } },
   });
-  el.dispatchEvent(event);
+  const heard = !el.dispatchEvent(event);
   await saved;
+  return heard;
+}
+
+/** Say in how many exercises something was changed and not saved: that does not travel. */
+function unsavedNote() {
+  const count = document.querySelectorAll(".second-plate-form.exercise:has(.saved-text.unsaved)").length;
+  if (!count) return "";
+  return `Not in the file: what you changed and did not save in ${count} exercise${count > 1 ? "s" : ""} of this page.`;
 }
 
 export default {
@@ -20,8 +31,9 @@ export default {
     const press = async () => {
       where.replaceChildren();
       status.say("busy", "Making the file ...");
+      let pageSaved = false;
       try {
-        await savePage(el);
+        pageSaved = await savePage(el);
       } catch (error) {
         problem(`The page itself could not be saved, so no file was made: ${error.message}`);
         return;
@@ -33,7 +45,8 @@ export default {
           where.replaceChildren(
             make("p", {}, "File: ", make("strong", { class: "file" }, reply.file)),
             make("p", {}, "Folder: ", make("strong", { class: "folder" }, reply.folder)),
-            make("p", { class: "note" }, reply.next),
+            make("p", { class: "warning" }, unsavedNote()),
+            make("p", { class: "note" }, pageSaved ? reply.next : `${reply.next} ${SAVE_YOURSELF}`),
           );
         },
         silent: () => problem(`No reply yet, so no file is made yet. ${IF_NOTHING_HAPPENS}`),

@@ -13,6 +13,8 @@
   const START_PAGE = "0_start_here.ipynb";
   const ANSWERS_SAFE = "Answers that a form called saved are safe.";
   const IF_IT_STAYS = 'Press "Run the page again"; if it stays, ask your instructor.';
+  const START_ANEW = "If it does not come back by itself, start it again with open.py.";
+  const READY = "The page is ready.";
   // Cells that only carry marks for the gradebook: hidden and not run, because the forms show the marks.
   const MARK = "mark";
   const MOST_REDRAWS = 3;
@@ -127,6 +129,7 @@
       this.panel.toolbar.hide();
       this.panel.content.node.querySelector(".jp-WindowedPanel-outer").prepend(this.strip.node);
       this.session.statusChanged.connect((_, status) => this.kernelSays(status));
+      this.session.connectionStatusChanged.connect((_, status) => this.connectionSays(status));
       this.dialogs.widgetAdded.connect((_, dialog) => this.answerRestart(dialog));
       this.panel.node.addEventListener("second-plate-save", (event) => {
         event.preventDefault();
@@ -213,6 +216,15 @@
       }
     }
 
+    connectionSays(status) {
+      const state = this.strip.node.dataset.state;
+      if (status !== "connected" && state === "ready") {
+        this.strip.say("lost", `The page cannot reach the workbook. ${ANSWERS_SAFE} ${START_ANEW}`);
+      } else if (status === "connected" && state === "lost") {
+        this.strip.say("ready", READY);
+      }
+    }
+
     /** JupyterLab's own box on a dead kernel tells a learner nothing: the strip says what happens. */
     answerRestart(dialog) {
       const onlyToldOf = dialog.node.querySelectorAll(".jp-Dialog-button").length === 1;
@@ -244,7 +256,7 @@
         this.strip.say("stopped", `A part of this page did not run. ${ANSWERS_SAFE} ${IF_IT_STAYS}`);
         return;
       }
-      this.strip.say("ready", "The page is ready.");
+      this.strip.say("ready", READY);
       for (const form of this.panel.node.querySelectorAll(".second-plate-form")) {
         form.dispatchEvent(new CustomEvent("second-plate-check"));
       }
