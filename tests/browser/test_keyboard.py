@@ -90,3 +90,15 @@ def test_no_key_of_jupyterlab_works_inside_a_form(learner):
         learner.window.keyboard.press(key)
     assert cells.count() == count
     assert focus_is_inside(learner, ".exercise button.main")
+
+
+def test_progress_leads_to_an_exercise(learner):
+    """The name of an exercise in the progress takes the reader and the cursor there."""
+    learner.open("0_start_here.ipynb")
+    title = "Practice: a number with its unit"
+    learner.window.locator(".summary").get_by_role("button", name=title).focus()
+    learner.window.keyboard.press("Enter")
+    learner.window.keyboard.type("1 mm")
+    exercise = learner.exercise(title)
+    assert exercise.part("length").locator("input").input_value() == "1 mm"
+    assert exercise.form.locator(".status").first.is_visible()

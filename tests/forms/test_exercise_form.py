@@ -1,10 +1,13 @@
 """The Python side of the form of an exercise: message in, journal on disk, reply out."""
 
 import json
+from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 
 from exercise_forms.desk import Desk
+from exercise_forms.exercise_form import ExerciseForm
 from exercise_forms.form import FAILED
 from grading.answers import NotSavedError
 from grading.exercises import EXERCISES
@@ -147,3 +150,25 @@ def test_running_a_cell_again_leaves_one_form_on_the_desk(sit, desk):
     later = sit(NUMBER).form
     assert earlier.comm is None
     assert desk._forms[NUMBER] is later
+
+
+def test_an_exercise_that_cannot_be_solved_still_saves(folder, wrap):
+    """A fault of ours loses no answer: it is kept, and the page says that it could not be marked."""
+    name = ORDERS[0].id
+
+    def broken(table):
+        message = "a table is missing"
+        raise ValueError(message)
+
+    exercise = replace(EXERCISES[name], solve=broken)
+    bank = SimpleNamespace(EXERCISES={name: exercise}, PAGES={}, BANK_VERSION="test")
+    sat = wrap(ExerciseForm(Desk(folder, bank=bank), exercise))
+    typed = {
+        part["id"]: [option["id"] for option in part["options"]]
+        for part in sat.form.state["parts"]
+        if part["kind"] == "order"
+    }
+    assert sat.submit(typed)["kind"] == "saved"
+    outcomes = {part["feedback"]["outcome"] for part in sat.form.state["parts"] if part["id"] in typed}
+    assert outcomes == {"error"}
+    assert not sat.form.state["finished"]

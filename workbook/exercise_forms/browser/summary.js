@@ -1,5 +1,18 @@
 /* How far the learner is, by objective. Drawn again whenever the kernel sends a new state. */
 
+/** Go to an exercise of this page and put the cursor into its first field. */
+function goTo(title) {
+  const heading = [...document.querySelectorAll(".second-plate-form.exercise h3")].find((one) => one.textContent === title);
+  const form = heading?.closest(".second-plate-form");
+  form?.scrollIntoView({ block: "center" });
+  form?.querySelector("input:not([disabled]), button:not([disabled])")?.focus({ preventScroll: true });
+}
+
+function exerciseLine({ title, state }) {
+  const link = make("button", { type: "button", class: "link", onclick: () => goTo(title) }, title);
+  return make("li", {}, link, make("span", { class: "hint" }, state));
+}
+
 function objective({ text, points, maximum, words, exercises }) {
   const id = newId("objective");
   return make(
@@ -7,7 +20,7 @@ function objective({ text, points, maximum, words, exercises }) {
     make("p", { id }, make("strong", {}, text)),
     maximum > 0 ? make("progress", { max: maximum, value: points, "aria-labelledby": id }, words) : null,
     make("p", { class: "hint" }, words),
-    make("ul", {}, ...exercises.map(({ title, state }) => make("li", {}, `${title}: ${state}`))),
+    make("ul", {}, ...exercises.map(exerciseLine)),
   );
 }
 
