@@ -18,6 +18,11 @@ import pytest
 
 import lab_server
 
+try:
+    from playwright import sync_api
+except ImportError:
+    sync_api = None
+
 ROOT = Path(__file__).parents[2]
 FLAGS = [
     "--no-sandbox",
@@ -36,11 +41,28 @@ REPLY_MS = 30_000
 
 def chromium_path():
     """Return the Chromium to use, or None: the one named, Debian's, or the one of playwright."""
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    for place in (os.environ.get("CHROMIUM", ""), "/usr/bin/chromium", "/usr/bin/chromium-browser"):
+        if place and Path(place).is_file():
+            return place
     with sync_api.sync_playwright() as playwright:
         own = playwright.chromium.executable_path
-    places = [os.environ.get("CHROMIUM", ""), "/usr/bin/chromium", "/usr/bin/chromium-browser", own]
-    return next((place for place in places if place and Path(place).is_file()), None)
+    return own if Path(own).is_file() else None
+
+
+def pytest_collection_modifyitems(config, items):
+    """Skip with one line, not with one for each test, where there is no browser to drive."""
+    ours = [item for item in items if Path(__file__).parent in item.path.parents]
+    if not ours:
+        return
+    if sync_api is None:
+        reason = "playwright is not installed"
+    elif chromium_path() is None:
+        reason = "no Chromium is found: install it or set CHROMIUM to its path"
+    else:
+        return
+    ours[0].add_marker(pytest.mark.skip(reason=f"none of the {len(ours)} browser tests is run: {reason}"))
+    config.hook.pytest_deselected(items=ours[1:])
+    items[:] = [item for item in items if item not in ours[1:]]
 
 
 def any_free_port():
@@ -235,13 +257,8 @@ class AtTheExercise:
 @pytest.fixture(scope="session")
 def browser():
     """Start Chromium once."""
-    path = chromium_path()
-    if path is None:
-        pytest.skip("no Chromium found: set CHROMIUM to its path, or install it, to run the browser tests")
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=FLAGS)
+    with sync_api.sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=chromium_path(), args=FLAGS)
         yield started
         started.close()
 
