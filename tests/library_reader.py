@@ -12,7 +12,7 @@ import secondplate
 
 MODULES = (
     "secondplate",
-    *(f"secondplate.{module.name}" for module in pkgutil.iter_modules(secondplate.__path__)),
+    *(module.name for module in pkgutil.walk_packages(secondplate.__path__, prefix="secondplate.")),
 )
 CLOSING_UNIT = re.compile(r"\[(?P<unit>[^\[\]]+)\]$")
 

@@ -13,8 +13,9 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 WIDGETS = {"ipywidgets", "anywidget"}
 PICTURES = {"matplotlib"}
-HEAVY = {"pandas", "pint", "scipy", "nbgrader", "nbformat", "jupyter_client", "IPython"}
+HEAVY = {"pandas", "pint", "nbgrader", "nbformat", "jupyter_client", "IPython"}
 
+# scipy may serve the library where a model needs a solver; a page that shows no such model does not load it.
 # Package: its folder, and what it must not import anywhere.
 FORBIDDEN = {
     "secondplate": (

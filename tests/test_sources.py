@@ -29,6 +29,6 @@ def test_enough_sources_are_checked():
 def test_every_source_is_named_by_a_value_a_docstring_or_a_check():
     """No entry of the bibliography lies idle."""
     texts = [path for path in DATA_FOLDER.glob("*.csv") if path.stem != "sources"]
-    texts += [*(ROOT / "workbook" / "secondplate").glob("*.py"), *PUBLISHED]
+    texts += [*(ROOT / "workbook" / "secondplate").rglob("*.py"), *PUBLISHED]
     named = {word for path in texts for word in WORD.findall(path.read_text(encoding="utf-8"))}
     assert set(BIBLIOGRAPHY) - named == set()
