@@ -228,6 +228,7 @@ class Page:
     """One page of the workbook: where its notebook lies, its objectives and its exercises in order.
 
     ``folder`` is relative to the workbook; ``assignment`` is the name that the gradebook uses.
+    ``practical_cue`` is what stands in the practical's cell before anybody writes there.
     """
 
     id: str
@@ -238,3 +239,4 @@ class Page:
     objectives: Mapping[str, str]
     exercises: tuple[Exercise, ...] = field(default=())
     practical_points: float = 0.0
+    practical_cue: str = ""

@@ -23,6 +23,7 @@ __all__ = [
     "HandIn",
     "HandInError",
     "Learner",
+    "is_untouched",
     "learner_of",
     "learner_slug",
     "pack_hand_in",
@@ -115,7 +116,7 @@ def _collect(workbook, pages):
             members[f"answers/{page.id}.jsonl"] = journal
         notebook = folder / page.notebook
         text = written_answer(notebook.read_bytes(), page.id) if notebook.is_file() else None
-        if text:
+        if text and not is_untouched(text, page):
             members[f"pages/{page.id}.ipynb"] = _notebook_of(page.id, text)
     for name, data in members.items():
         limit = _MOST_BYTES[name.partition("/")[0]]
@@ -168,6 +169,11 @@ def written_answer(notebook, page):
     return None
 
 
+def is_untouched(text, page):
+    """Tell whether the text of a practical's cell is still what stood there before anybody wrote."""
+    return text.split() == page.practical_cue.split()
+
+
 def _grade_id(cell):
     """Return the gradebook's id of a cell, or None."""
     for name in ("metadata", "nbgrader", "grade_id"):
@@ -175,8 +181,12 @@ def _grade_id(cell):
     return cell
 
 
-def read_hand_in(path):
+def read_hand_in(path, *, pages=None):
     """Return what a hand-in holds, or raise ``HandInError`` where the file is not a whole hand-in of ours."""
+    if pages is None:
+        from grading.exercises import PAGES
+
+        pages = PAGES
     members = _read_members(_read_file(Path(path)))
     manifest = _read_manifest(members.pop(_MANIFEST))
     journals, written, problems = {}, {}, []
@@ -190,7 +200,7 @@ def read_hand_in(path):
         text = None if data is None else written_answer(data, page)
         if text is None:
             problems.append(Problem(kind="hand-in", sentence=_why_not_written(name, data), place=name))
-        else:
+        elif not (page in pages and is_untouched(text, pages[page])):
             written[page] = text
     return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
 

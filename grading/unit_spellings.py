@@ -28,7 +28,7 @@ _UNITS = (
     ("inch", "", "in", "inch inches"),
     ("foot", "", "ft", "foot feet"),
     ("liter", "m c", "L l", "litre litres liter liters"),
-    ("gram", "k m", "g", "gram grams gramme grammes"),
+    ("gram", "k m \u03bc u", "g", "gram grams gramme grammes"),
     ("second", "m \u03bc u", "s sec", "secs second seconds"),
     ("minute", "", "min", "mins minute minutes"),
     ("hour", "", "h", "hr hrs hour hours"),
@@ -96,8 +96,10 @@ _WRITTEN = {
     "degF": "\u00b0F",
     "mOhm": "m\u03a9",
     "Ohm": "\u03a9",
-    "uT": "\u00b5T",
+    "vol %": "vol %",
 }
+# The letter u that stands for micro where no Greek letters can be typed, before the unit that it belongs to.
+_MICRO = re.compile(r"\bu(?=(?:g|m|s|A|V|T|L|Ohm)(?![A-Za-z]))")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -158,7 +160,8 @@ def shown_unit(unit):
     """Write a unit the way a page shows it: exponents raised, Greek letters and degree signs in place."""
     if unit in _WRITTEN or is_count(unit):
         return _WRITTEN.get(unit, unit)
-    raised = re.sub(r"(?<=[A-Za-z])\^?(-?[0-9])", lambda match: match[1].translate(_SUPERSCRIPTS), unit)
+    greek = _MICRO.sub("\u00b5", unit)
+    raised = re.sub(r"(?<=[A-Za-z])\^?(-?[0-9])", lambda match: match[1].translate(_SUPERSCRIPTS), greek)
     return raised.replace(" ", "\u00b7") if re.fullmatch(r"[^ ]+( [^ ]+)+", raised) else raised
 
 

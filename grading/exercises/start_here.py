@@ -110,4 +110,9 @@ PAGE = Page(
     objectives=OBJECTIVES,
     exercises=(*practice.EXERCISES, CAUTIONS),
     practical_points=5.0,
+    practical_cue=(
+        "Double-click here to write, then press Shift and Enter.\n\n"
+        "*Write the date, the place and the name of the person who watched. One sentence on what you "
+        "would do differently.*"
+    ),
 )

@@ -165,6 +165,7 @@ SMALL_PAGE = Page(
     objectives={"energy": "Energy", "kinds": "Kinds"},
     exercises=(ENERGY, KINDS, GUESS),
     practical_points=5.0,
+    practical_cue="Write here.\n\n*Who watched, and when.*",
 )
 
 

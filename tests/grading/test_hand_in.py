@@ -466,6 +466,31 @@ def test_written_answers_are_read_as_text(notebook, text):
     assert written_answer(notebook.encode(), "arcs") == text
 
 
+UNTOUCHED = ("Write here.\n\n*Who watched, and when.*", "Write here.\r\n\r\n*Who watched,  and when.*\n")
+
+
+@pytest.mark.parametrize("text", UNTOUCHED)
+def test_a_practical_that_nobody_wrote_in_is_not_handed_in(workbook, small_page, pack, text):
+    """What stood in the cell from the start is no answer, whatever an editor did to its spaces."""
+    (workbook / small_page.folder / small_page.notebook).write_text(_notebook(text), encoding="utf-8")
+    with zipfile.ZipFile(pack()) as archive:
+        assert not any(name.startswith("pages/") for name in archive.namelist())
+
+
+@pytest.mark.parametrize("text", UNTOUCHED)
+def test_a_packed_practical_that_nobody_wrote_in_counts_as_unwritten(make_zip, small_page, text):
+    """A notebook put into the file by hand is no written answer either, and no fault."""
+    got = read_hand_in(make_zip([("pages/arcs.ipynb", _notebook(text))]), pages={"arcs": small_page})
+    assert (got.written, got.problems) == ({}, ())
+
+
+def test_words_below_the_cue_are_an_answer(make_zip, small_page):
+    """Somebody who leaves the cue standing and writes below it has written."""
+    text = f"{small_page.practical_cue}\n\nPulled one."
+    got = read_hand_in(make_zip([("pages/arcs.ipynb", _notebook(text))]), pages={"arcs": small_page})
+    assert got.written == {"arcs": text}
+
+
 def test_reading_imports_and_runs_nothing(make_zip, monkeypatch):
     """No member is written anywhere, and nothing is evaluated."""
     monkeypatch.setattr(zipfile.ZipFile, "extract", None)

@@ -4,6 +4,8 @@ import re
 
 import nbformat
 
+from grading.hand_in import is_untouched
+
 TAGS = {
     "title",
     "caution",
@@ -123,6 +125,7 @@ def test_one_practical(notebook, page):
     assert len(places) == 1
     data = notebook.cells[places[0]].metadata.nbgrader
     assert (data.grade, data.grade_id, data.points) == (True, f"{page.id}-practical", page.practical_points)
+    assert is_untouched(notebook.cells[places[0]].source, page)
     rubric = notebook.cells[places[0] - 1].source
     points = [int(found) for found in re.findall(r"\| (\d+) \|$", rubric, re.M)]
     assert sum(points) == page.practical_points

@@ -64,4 +64,9 @@ PAGE = Page(
     objectives=OBJECTIVES,
     exercises=tuple(exercise for module in MODULES for exercise in module.EXERCISES),
     practical_points=20.0,
+    practical_cue=(
+        "Double-click here to write, then press Shift and Enter.\n\n"
+        "*Write the date, the setting you began with, what the collar showed, what broke, the one "
+        "thing you changed and why. Name the person who watched.*"
+    ),
 )
