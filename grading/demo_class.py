@@ -10,7 +10,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, journal_bytes
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.hand_in import pack_hand_in, practical_id, save_learner
 from grading.keys import keys_for
@@ -157,6 +157,8 @@ def _in_trouble(part, key, dice):
     if isinstance(part, Number):
         value = right_typed(part, key).split(" ")[0]
         return dice.choice(["", value, f"{value} furlongs", "about six", "1,200 mm"])
+    if isinstance(part, Reading):
+        return {**right_typed(part, key), "to": ""}
     if isinstance(part, Range):
         return {"low": right_typed(part, key)["low"], "high": ""}
     return None
@@ -173,6 +175,12 @@ def _other_range(part, key, dice):
     return dice.choice(
         ({**right, "low": show_quantity(key.low * 0.6, part.unit, digits=3)}, _wide(part, key))
     )
+
+
+def _other_reading(part, key, dice):
+    """Return two lines that mark nothing in particular."""
+    first, second = (show_quantity(dice.uniform(*part.span), part.unit, digits=3) for _ in range(2))
+    return {"from": first, "to": second}
 
 
 def _wide(part, key):
@@ -196,6 +204,7 @@ def _shuffled(items, dice):
 _OTHER = {
     Number: _other_number,
     Range: _other_range,
+    Reading: _other_reading,
     Choice: lambda part, key, dice: dice.choice(_ids(part.options)),
     Choices: lambda part, key, dice: dice.sample(_ids(part.options), dice.randint(1, len(part.options))),
     Order: lambda part, key, dice: _shuffled(_ids(part.options), dice),

@@ -64,6 +64,27 @@ class Range:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Reading:
+    """A distance read off the exercise's figure with two caliper lines; scored like a number.
+
+    ``axis`` is the direction that is measured along, ``vertical`` or ``horizontal``. The lines move within
+    ``span``, the lowest and highest place in the figure's own millimetres. ``absolute_tolerance`` is what an
+    eye can tell apart on the figure.
+    """
+
+    id: str
+    ask: str
+    unit: str
+    slips: tuple[Slip, ...]
+    tolerance_reason: str
+    absolute_tolerance: float
+    axis: str
+    span: tuple[float, float]
+    relative_tolerance: float = 0.0
+    points: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True)
 class Choice:
     """Exactly one option is right."""
 
@@ -127,8 +148,7 @@ class Verdicts:
         return frozenset(verdict.id for verdict in self.verdicts)
 
 
-Part = Number | Range | Choice | Choices | Order | Verdicts
-# Two kinds come later and hang in here: a reading taken off a drawing, and settings chosen on the bench.
+Part = Number | Range | Reading | Choice | Choices | Order | Verdicts
 
 
 # What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table.
@@ -136,7 +156,10 @@ Part = Number | Range | Choice | Choices | Order | Verdicts
 
 @dataclass(frozen=True, kw_only=True)
 class NumberKey:
-    """Right values in the part's unit, and for each slip id the values that the slip leads to."""
+    """Right values in the part's unit, and for each slip id the values that the slip leads to.
+
+    The key of a reading is of this kind too: its value is the distance between the lines.
+    """
 
     value: Sequence[float]
     slips: Mapping[str, Sequence[float]]
@@ -183,6 +206,17 @@ Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey
 
 
 @dataclass(frozen=True, kw_only=True)
+class Figure:
+    """A picture that an exercise shows: the name of a drawing, and what it draws, as plain values.
+
+    Only the form that shows it knows the drawing, so that marking needs none.
+    """
+
+    name: str
+    arguments: Mapping[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True)
 class Exercise:
     """One exercise: own numbers from a seed, parts to answer, and a solution computed by the library.
 
@@ -192,7 +226,8 @@ class Exercise:
     ``solve`` takes the scenario table, a mapping from name to a numpy array with one entry per scenario,
     and returns a key for each part id. ``reasons`` is the worked way in words, shown after the last try;
     ``read_again`` is the heading of the page to go back to. ``counts`` is False for predictions and
-    practice, which are saved and answered but carry no marks.
+    practice, which are saved and answered but carry no marks. ``figure`` returns what the form draws for one
+    scenario, where there is something to look at.
     """
 
     id: str
@@ -205,6 +240,7 @@ class Exercise:
     reasons: str
     read_again: str
     shown: Callable[[dict[str, Any]], dict[str, str]] | None = None
+    figure: Callable[[dict[str, Any]], Figure] | None = None
     counts: bool = True
 
     @cached_property

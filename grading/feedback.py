@@ -6,7 +6,8 @@ option before the round is finished.
 
 from dataclasses import dataclass
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.part_scores import read_distance
 from grading.quantities import read_quantity, show_quantity
 from grading.scoring import Outcome
 from grading.variants import fill, words
@@ -80,6 +81,9 @@ def _read_as(part, typed, result):
         return []
     if isinstance(part, Number):
         return _reading(typed, part.unit, "Read as")
+    if isinstance(part, Reading):
+        distance, _ = read_distance(part, typed)
+        return [f"The lines are {show_quantity(distance, part.unit)} apart."]
     if isinstance(part, Range):
         return [
             sentence
@@ -170,6 +174,7 @@ def _texts(options):
 
 _RIGHT = {
     Number: lambda part, key, _: show_quantity(key.value, part.unit),
+    Reading: lambda part, key, _: show_quantity(key.value, part.unit),
     Range: lambda part, key, _: (
         f"{show_quantity(key.low, part.unit)} to {show_quantity(key.high, part.unit)}"
     ),

@@ -21,10 +21,11 @@ from grading.exercise import (
     OrderKey,
     Range,
     RangeKey,
+    Reading,
     Verdicts,
     VerdictsKey,
 )
-from grading.part_scores import FAULTS
+from grading.part_results import FAULTS
 from grading.variants import scenario, scenario_digest, table
 
 
@@ -201,6 +202,7 @@ def _split_verdicts(name, part, key, count):
 _SPLIT = {
     Number: (NumberKey, _split_number),
     Range: (RangeKey, _split_range),
+    Reading: (NumberKey, _split_number),
     Choice: (ChoiceKey, _split_choice),
     Choices: (ChoicesKey, _split_choices),
     Order: (OrderKey, _split_order),

@@ -4,72 +4,25 @@ Closed on failure: an answer that cannot be read earns nothing and says so by it
 """
 
 from bisect import bisect_left
-from dataclasses import dataclass
-from enum import StrEnum
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
-from grading.quantities import read_quantity
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.part_results import (
+    CORRECT,
+    FAULTS,
+    INCORRECT,
+    TOO_HIGH,
+    TOO_LOW,
+    UNANSWERED,
+    Outcome,
+    PartResult,
+    error,
+    invalid,
+    slipped,
+)
+from grading.quantities import read_beside, read_quantity, show_quantity
 
 # Typed text and computed value go through different roundings of the same number; a billionth covers both.
 _FLOAT_NOISE = 1e-9
-
-
-class Outcome(StrEnum):
-    """What an answer to one part came to. Only correct, partly and slip can carry points."""
-
-    CORRECT = "correct"
-    PARTLY = "partly"
-    SLIP = "slip"
-    INCORRECT = "incorrect"
-    UNANSWERED = "unanswered"
-    INVALID = "invalid"
-    ERROR = "error"
-
-
-# What our own code can raise by mistake: it becomes the outcome ``error`` of a part, not the end of a class.
-FAULTS = (
-    ArithmeticError,
-    AttributeError,
-    LookupError,
-    NotImplementedError,
-    RecursionError,
-    TypeError,
-    ValueError,
-)
-
-USES_A_TRY = frozenset({Outcome.CORRECT, Outcome.PARTLY, Outcome.SLIP, Outcome.INCORRECT})
-
-
-@dataclass(frozen=True, kw_only=True)
-class PartResult:
-    """One answer to one part: ``fraction`` is the share of the points it earns before tries are counted.
-
-    ``slip_id`` and ``sentence`` name a recognised wrong path; for ``invalid`` and ``error`` the sentence says
-    what is wrong. ``direction`` tells whether a wrong number is too ``high`` or too ``low``.
-    """
-
-    outcome: Outcome
-    fraction: float = 0.0
-    slip_id: str = ""
-    sentence: str = ""
-    direction: str = ""
-
-
-CORRECT = PartResult(outcome=Outcome.CORRECT, fraction=1.0)
-INCORRECT = PartResult(outcome=Outcome.INCORRECT)
-TOO_HIGH = PartResult(outcome=Outcome.INCORRECT, direction="high")
-TOO_LOW = PartResult(outcome=Outcome.INCORRECT, direction="low")
-UNANSWERED = PartResult(outcome=Outcome.UNANSWERED)
-
-
-def _invalid(sentence):
-    """Return the result of an answer that cannot be read."""
-    return PartResult(outcome=Outcome.INVALID, sentence=sentence)
-
-
-def error(sentence):
-    """Return the result where the fault is ours or the numbers are not the learner's."""
-    return PartResult(outcome=Outcome.ERROR, sentence=sentence)
 
 
 def score_part(part, key, typed):
@@ -88,45 +41,70 @@ def _matches(value, right, part):
     return abs(value - right) <= tolerance + _FLOAT_NOISE * abs(right)
 
 
-def _slip(slip):
-    """Return the result of a recognised wrong path."""
-    return PartResult(outcome=Outcome.SLIP, fraction=slip.credit, slip_id=slip.id, sentence=slip.sentence)
-
-
 def _score_number(part, key, typed):
     """Score a number with its unit."""
     if not isinstance(typed, str):
-        return _invalid("this answer is not a text, so no number can be read from it")
+        return invalid("this answer is not a text, so no number can be read from it")
     if not typed or typed.isspace():
         return UNANSWERED
     reading = read_quantity(typed, part.unit)
-    value = reading.value
-    if value is None:
-        return _invalid(reading.problem)
+    if reading.value is None:
+        return invalid(reading.problem)
+    return _compare_number(part, key, reading.value)
+
+
+def _compare_number(part, key, value):
+    """Compare a value with the right one and with those that slips lead to."""
     if _matches(value, key.value, part):
         return CORRECT
     near = [slip for slip in part.slips if slip.id in key.slips and _matches(value, key.slips[slip.id], part)]
     if near:
-        return _slip(min(near, key=lambda slip: abs(value - key.slips[slip.id])))
+        return slipped(min(near, key=lambda slip: abs(value - key.slips[slip.id])))
     return TOO_HIGH if value > key.value else TOO_LOW
+
+
+def read_distance(part, typed):
+    """Return ``(distance between two caliper lines, problem)``; one of them is None or empty."""
+    if not isinstance(typed, dict) or not set(typed) <= {"from", "to"}:
+        return None, "this answer needs two lines on the figure"
+    places = []
+    for name in ("from", "to"):
+        reading = read_beside(typed.get(name), part.unit)
+        if reading.value is None:
+            return None, f"line {name!r}: {reading.problem}"
+        low, high = part.span
+        if not low - _FLOAT_NOISE <= reading.value <= high + _FLOAT_NOISE:
+            limits = f"between {show_quantity(low, part.unit)} and {show_quantity(high, part.unit)}"
+            got = show_quantity(reading.value, part.unit)
+            return None, f"line {name!r} must lie {limits} on the figure, got {got}"
+        places.append(reading.value)
+    return abs(places[1] - places[0]), ""
+
+
+def _score_reading(part, key, typed):
+    """Score the distance between two caliper lines."""
+    if isinstance(typed, dict) and set(typed) <= {"from", "to"} and all(map(_is_blank, typed.values())):
+        return UNANSWERED
+    distance, problem = read_distance(part, typed)
+    return invalid(problem) if distance is None else _compare_number(part, key, distance)
 
 
 def _score_range(part, key, typed):
     """Score a low and a high value, each worth half."""
     if not isinstance(typed, dict) or not set(typed) <= {"low", "high"}:
-        return _invalid("this answer needs a low and a high value")
+        return invalid("this answer needs a low and a high value")
     texts = [typed.get(end) for end in ("low", "high")]
     if all(_is_blank(text) for text in texts):
         return UNANSWERED
     if any(_is_blank(text) for text in texts):
-        return _invalid("only one end was typed: write the low and the high value")
+        return invalid("only one end was typed: write the low and the high value")
     readings = [read_quantity(text, part.unit) for text in texts]
     for end, reading in zip(("low", "high"), readings, strict=True):
         if reading.value is None:
-            return _invalid(f"{end} value: {reading.problem}")
+            return invalid(f"{end} value: {reading.problem}")
     low, high = (reading.value for reading in readings)
     if low > high:
-        return _invalid("the low value must not be above the high value")
+        return invalid("the low value must not be above the high value")
     return _compare_range(part, key, low, high)
 
 
@@ -143,7 +121,7 @@ def _compare_range(part, key, low, high):
     slip = next((slip for slip in part.slips if _range_slipped(part, key, slip, low, high)), None)
     if any(right):
         return _half_right(right[0], slip, too_high=high > key.high if right[0] else low > key.low)
-    return _slip(slip) if slip else INCORRECT
+    return slipped(slip) if slip else INCORRECT
 
 
 def _half_right(low_is_right, slip, *, too_high):
@@ -167,22 +145,22 @@ def _range_slipped(part, key, slip, low, high):
 def _score_choice(part, key, typed):
     """Score the choice of one option."""
     if not isinstance(typed, str):
-        return _invalid("this answer is not one of the options")
+        return invalid("this answer is not one of the options")
     if not typed:
         return UNANSWERED
     if typed == key.right:
         return CORRECT
     for option in part.options:
         if option.id == typed:
-            return _slip(option.slip) if option.slip else INCORRECT
-    return _invalid("this answer is not one of the options")
+            return slipped(option.slip) if option.slip else INCORRECT
+    return invalid("this answer is not one of the options")
 
 
 def _score_choices(part, key, typed):
     """Score ticked options: what a right one gives, a wrong one takes away."""
     problem = _list_problem(part, typed)
     if problem:
-        return _invalid(problem)
+        return invalid(problem)
     if not typed:
         return UNANSWERED
     right, ticked = set(key.right), set(typed)
@@ -197,7 +175,7 @@ def _score_choices(part, key, typed):
 def _part_credit(fraction, slip):
     """Return the result of an answer that is right in part or not at all, with the slip that it shows."""
     if fraction <= 0.0:
-        return _slip(slip) if slip else INCORRECT
+        return slipped(slip) if slip else INCORRECT
     if slip:
         return PartResult(outcome=Outcome.PARTLY, fraction=fraction, slip_id=slip.id, sentence=slip.sentence)
     return PartResult(outcome=Outcome.PARTLY, fraction=fraction)
@@ -226,11 +204,11 @@ def _score_order(part, key, typed):
         return CORRECT
     problem = _list_problem(part, typed)
     if problem:
-        return _invalid(problem)
+        return invalid(problem)
     if not typed:
         return UNANSWERED
     if len(typed) != len(part.options):
-        return _invalid("this answer does not place every item")
+        return invalid("this answer does not place every item")
     place = {item: index for index, item in enumerate(key.right)}
     kept = _longest_rise([place[item] for item in typed])
     return _part_credit(2.0 * kept / len(place) - 1.0, None)
@@ -250,14 +228,14 @@ def _score_verdicts(part, key, typed):
     if typed == key.right:
         return CORRECT
     if not isinstance(typed, dict) or not part.row_ids.issuperset(typed):
-        return _invalid("this answer is not a verdict for each row")
+        return invalid("this answer is not a verdict for each row")
     given = {row: verdict for row, verdict in typed.items() if verdict not in (None, "")}
     if not all(isinstance(verdict, str) and verdict in part.verdict_ids for verdict in given.values()):
-        return _invalid("this answer holds something that is not one of the verdicts")
+        return invalid("this answer holds something that is not one of the verdicts")
     if not given:
         return UNANSWERED
     if len(given) < len(part.rows):
-        return _invalid(f"{len(part.rows) - len(given)} of {len(part.rows)} rows have no verdict yet")
+        return invalid(f"{len(part.rows) - len(given)} of {len(part.rows)} rows have no verdict yet")
     wrong = [row for row in part.rows if given[row.id] != key.right[row.id]]
     slip = next((row.slip for row in wrong if row.slip), None)
     return _part_credit(1.0 - len(wrong) / len(part.rows), slip)
@@ -266,6 +244,7 @@ def _score_verdicts(part, key, typed):
 _SCORERS = {
     Number: _score_number,
     Range: _score_range,
+    Reading: _score_reading,
     Choice: _score_choice,
     Choices: _score_choices,
     Order: _score_order,

@@ -60,6 +60,15 @@ def read_quantity(text, unit):
     return _read(text, unit)
 
 
+def read_beside(text, unit):
+    """Return the reading of a text typed beside its unit, which may then be left out."""
+    reading = read_quantity(text, unit)
+    if reading.value is None and isinstance(text, str) and text.strip():
+        with_unit = read_quantity(f"{text.strip()[: LONGEST + 1]} {unit}", unit)
+        return reading if with_unit.value is None else with_unit
+    return reading
+
+
 def require_unit(unit):
     """Return the unit of a part, or raise where it is not one that can be read."""
     if not is_known(unit):

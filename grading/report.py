@@ -11,7 +11,7 @@ from typing import NamedTuple
 import jinja2
 from markupsafe import Markup
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable, write_whole
 from grading.feedback import exercise_feedback
@@ -226,6 +226,7 @@ def _verdict_lines(part, typed, filled):
 _LINES = {
     Number: lambda part, typed, filled: [typed] if isinstance(typed, str) else [],
     Range: lambda part, typed, filled: [f"{typed['low']} to {typed['high']}"],
+    Reading: lambda part, typed, filled: [f"lines at {typed['from']} and {typed['to']}"],
     Choice: lambda part, typed, filled: [_texts(part.options)[typed]],
     Choices: lambda part, typed, filled: [_texts(part.options)[each] for each in typed],
     Order: lambda part, typed, filled: [

@@ -4,7 +4,8 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from grading.answers import Problem
-from grading.part_scores import UNANSWERED, USES_A_TRY, Outcome, PartResult, error, score_part
+from grading.part_results import UNANSWERED, USES_A_TRY, Outcome, PartResult, error
+from grading.part_scores import score_part
 
 POINT_DIGITS = 4  # a ten-thousandth of a point is below what any mark list shows
 

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from grading.answers import Problem
 from grading.keys import RoundKey, keys_for, row_keys
-from grading.part_scores import Outcome, PartResult, score_part
+from grading.part_results import Outcome, PartResult
+from grading.part_scores import score_part
 from grading.round_marks import (
     POINT_DIGITS,
     ExerciseResult,

@@ -1,6 +1,6 @@
 """What a learner would type to be right, or to make a named slip: for the invented class and for checks."""
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.quantities import show_quantity
 
 _DIGITS = 6  # more than any tolerance asks for, so a right answer stays right when it is written down
@@ -15,6 +15,8 @@ def slip_typed(part, key, slip_id):
     """Return the answer that shows a slip, or None where these numbers give none."""
     if isinstance(part, Number):
         return _quantity(key.slips[slip_id], part.unit)
+    if isinstance(part, Reading):
+        return _lines(key.slips[slip_id], part)
     if isinstance(part, Range):
         low, high = key.slips[slip_id]
         return _ends(low, high, part.unit)
@@ -51,9 +53,21 @@ def _ends(low, high, unit):
     return {"low": _quantity(min(low, high), unit), "high": _quantity(max(low, high), unit)}
 
 
+def _lines(value, part):
+    """Place two lines so far apart in the middle of their span, or return None where there is no room."""
+    low, high = part.span
+    first = (low + high - value) / 2
+    return (
+        {"from": _quantity(first, part.unit), "to": _quantity(first + value, part.unit)}
+        if first >= low
+        else None
+    )
+
+
 _RIGHT = {
     Number: lambda part, key: _quantity(key.value, part.unit),
     Range: lambda part, key: _ends(key.low, key.high, part.unit),
+    Reading: lambda part, key: _lines(key.value, part),
     Choice: lambda part, key: key.right,
     Choices: lambda part, key: list(key.right),
     Order: lambda part, key: list(key.right),

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import asdict, dataclass
 
 from drawings import Picture
-from grading.quantities import read_quantity, show_quantity
+from grading.quantities import read_beside, show_quantity
 from grading.unit_spellings import shown_unit
 
 
@@ -26,9 +26,7 @@ class Slide:
 
     def read(self, typed):
         """Return ``(value, problem)``; a number without a unit is taken in the unit beside the field."""
-        reading = read_quantity(typed, self.unit)
-        if reading.value is None:
-            reading = read_quantity(f"{typed} {self.unit}", self.unit)
+        reading = read_beside(typed, self.unit)
         if reading.value is None:
             return None, f"{self.label}: {reading.problem}."
         if not self.low <= reading.value <= self.high:
