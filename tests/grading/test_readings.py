@@ -10,7 +10,7 @@ from grading.check import check_exercise
 from grading.demo_class import _answer
 from grading.exercise import Exercise, Figure, NumberKey, Reading, Slip
 from grading.feedback import part_feedback, right_answer
-from grading.keys import row_keys
+from grading.keys import RoundKey, row_keys
 from grading.part_scores import Outcome, score_part
 from grading.report import shown_answer
 from grading.scoring import mark_rounds
@@ -127,7 +127,7 @@ def test_a_figure_too_small_for_its_reading_is_found():
 def test_a_learner_is_told_how_far_the_lines_are_apart(make_record, class_settings):
     """The distance that was scored is said, and the typed lines stand in the report."""
     result = score_part(GAP, KEY, _lines("1", "2"))
-    round_key = _round_key()
+    round_key = RoundKey(digest="d", keys={"interlock": KEY}, numbers={"interlock_mm": 0.5})
     record = make_record(
         "arcs.energy", {"interlock": _lines("1", "2")}, exercise="arcs.interlock", scenario="d"
     )
@@ -138,20 +138,11 @@ def test_a_learner_is_told_how_far_the_lines_are_apart(make_record, class_settin
     assert shown_answer(GAP, _lines("1", "2"), {}) == ("lines at 1 and 2",)
 
 
-def _round_key():
-    from grading.keys import RoundKey
-
-    return RoundKey(digest="d", keys={"interlock": KEY}, numbers={"interlock_mm": 0.5})
-
-
 def test_an_invented_class_reads_figures_too():
     """Right ones, slips, others and unfinished ones all occur, and none is an error."""
     (keys,) = row_keys(EXERCISE, [{"interlock_mm": 0.5}])
-    outcomes = {
-        score_part(
-            GAP, keys["interlock"], _answer(GAP, keys["interlock"], random.Random(number), 0.4)
-        ).outcome
-        for number in range(300)
-    }
+    key = keys["interlock"]
+    answers = [_answer(GAP, key, random.Random(number), 0.4) for number in range(300)]
+    outcomes = {score_part(GAP, key, typed).outcome for typed in answers}
     assert outcomes >= {Outcome.CORRECT, Outcome.SLIP, Outcome.INCORRECT, Outcome.INVALID}
     assert Outcome.ERROR not in outcomes
