@@ -1,0 +1,315 @@
+"""Settings of the virtual bench, the job on it, and the hidden truths of its machine.
+
+Settings are what a learner turns and chooses; a job is what the day brings: rivet, machine, scatter.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from secondplate import tables
+from secondplate.bands import Band
+from secondplate.bench_random import triangular, uniform
+from secondplate.checks import require_above, require_between, require_choice
+from secondplate.process_window import WEB_LIMITS_MM
+from secondplate.weld_charts import short_cycle_row, stainless_energy_factor
+
+GASES = ("none", "I1", "M12", "M21")
+POLARITIES = ("stud negative", "stud positive")
+HEADS = ("ground bright", "coated", "oily")
+EARTHS = ("two clamps, opposite", "one clamp, to one side")
+STUD_DIAMETERS_MM = (3.0, 4.0, 5.0, 6.0)
+MACHINES = ("weak", "strong")
+FLANGES_MM = tuple(short_cycle_row(size).flange_diameter_mm for size in STUD_DIAMETERS_MM)
+
+
+def _bands(table):
+    """Read a table of bands."""
+    bands = {}
+    for row in tables.load(table):
+        low, high = float(row.keys["low"]), float(row.keys["high"])
+        bands[row.name] = Band(low=low, best=row.number, high=high, basis=f"{row.basis}: {row.conditions}")
+    return bands
+
+
+SETTING_BANDS = _bands("bench_settings")
+BENCH_BANDS = _bands("bench_bands")
+# Each setting that is a number: its field, its row in the table, its unit.
+_NUMBERS = (
+    ("current_a", "current", "A"),
+    ("time_ms", "time", "ms"),
+    ("lift_mm", "lift", "mm"),
+    ("protrusion_mm", "protrusion", "mm"),
+    ("flow_l_min", "gas flow", "L/min"),
+    ("tilt_deg", "tilt", "deg"),
+    ("offset_mm", "offset", "mm"),
+)
+_CHOICES = (("gas", GASES), ("polarity", POLARITIES), ("head", HEADS), ("earth", EARTHS))
+SETTING_NAMES = ("stud_diameter_mm", *(field for field, *_ in _NUMBERS), *(field for field, _ in _CHOICES))
+
+
+def _checked_choices(name, value, choices):
+    """Return a choice or an array of choices, or refuse the first that is none of them."""
+    if isinstance(value, str):
+        return require_choice(name, value, choices)
+    array = np.asarray(value)
+    known = np.zeros(array.shape, dtype=bool)
+    for choice in choices:
+        known |= array == choice
+    if not known.all():
+        require_choice(name, array[~known].flat[0].item(), choices)
+    return array
+
+
+@dataclass(frozen=True, kw_only=True)
+class WeldSettings:
+    """All that is set for one weld, or for many as arrays of one length.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float or array
+        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
+    current_a : float or array
+        Current that the machine shows, 50 to 1500 A [A]
+    time_ms : float or array
+        Weld time, 2 to 200 ms [ms]
+    lift_mm : float or array
+        Lift, 0 to 6 mm [mm]
+    protrusion_mm : float or array
+        Protrusion, 0 to 6 mm [mm]
+    gas : str or array of str
+        One of ``GASES`` [-]
+    flow_l_min : float or array
+        Gas flow, 0 to 30 L/min [L/min]
+    polarity : str or array of str
+        One of ``POLARITIES`` [-]
+    tilt_deg : float or array
+        How far the gun is held off square, 0 to 20 degrees [deg]
+    offset_mm : float or array
+        How far off the middle of the head the stud is set, 0 to 5 mm [mm]
+    head : str or array of str
+        One of ``HEADS`` [-]
+    earth : str or array of str
+        One of ``EARTHS`` [-]
+
+    Raises
+    ------
+    ValueError
+        If a setting is out of its range or list.
+
+    Notes
+    -----
+    Source: table bench_settings.
+
+    Examples
+    --------
+    >>> chart_settings(stud_diameter_mm=6).current_a
+    600.0
+    """
+
+    stud_diameter_mm: float
+    current_a: float
+    time_ms: float
+    lift_mm: float
+    protrusion_mm: float
+    gas: str
+    flow_l_min: float
+    polarity: str
+    tilt_deg: float
+    offset_mm: float
+    head: str
+    earth: str
+
+    def __post_init__(self):
+        """Refuse what cannot be set."""
+        sizes = np.atleast_1d(require_above("stud diameter", self.stud_diameter_mm, 0, unit="mm"))
+        for size in sizes[~np.isin(sizes, STUD_DIAMETERS_MM)][:1]:
+            short_cycle_row(float(size))  # refuses with the list of sizes
+        for field, name, unit in _NUMBERS:
+            band = SETTING_BANDS[name]
+            require_between(name, getattr(self, field), band.low, band.high, unit=unit)
+        for field, choices in _CHOICES:
+            _checked_choices(field, getattr(self, field), choices)
+
+    @property
+    def flange_diameter_mm(self):
+        """Diameter of the stud's flange in mm, from the short-cycle chart."""
+        return np.interp(self.stud_diameter_mm, STUD_DIAMETERS_MM, FLANGES_MM)
+
+
+@dataclass(frozen=True, kw_only=True)
+class WeldJob:
+    """What the day brings: the rivet, and the truths of the machine that nobody reads off it.
+
+    Parameters
+    ----------
+    head_diameter_mm : float or array
+        Diameter of the rivet head, 3 to 15 mm and not under the stud's flange [mm]
+    web_mm : float or array
+        Thickness of the web of the head, 0.3 to 3 mm [mm]
+    rivet_hold_n : float or array
+        Force that draws this rivet out, 100 to 20,000 N [N]
+    current_share : float or array
+        True current over the shown one, 0.3 to 1.9 [-]
+    voltage_v : float or array
+        Arc voltage at the usual lift, 20 to 40 V [V]
+    scatter_share : float or array
+        Scatter over the usual one, 0 to 3 [-]
+
+    Raises
+    ------
+    ValueError
+        If a number is out of its range.
+
+    Examples
+    --------
+    >>> job = draw_job(b"a day at the shop")
+    >>> 1500 <= job.rivet_hold_n <= 4000
+    True
+    """
+
+    head_diameter_mm: float
+    web_mm: float
+    rivet_hold_n: float
+    current_share: float
+    voltage_v: float
+    scatter_share: float = 1.0
+
+    def __post_init__(self):
+        """Refuse what is no job."""
+        require_between("head diameter", self.head_diameter_mm, 3, 15, unit="mm")
+        require_between("web", self.web_mm, *WEB_LIMITS_MM, unit="mm")
+        require_between("rivet hold", self.rivet_hold_n, 100, 20000, unit="N")
+        require_between("current share", self.current_share, 0.3, 1.9, unit="")
+        require_between("voltage", self.voltage_v, 20, 40, unit="V")
+        require_between("scatter share", self.scatter_share, 0, 3, unit="")
+
+
+def chart_settings(*, stud_diameter_mm):
+    """Return what the papers say for a stud on a rivet head: the shop's setting at 6 mm, else the chart.
+
+    The chart is the short-cycle one with a tenth less current for stainless; all else is as usual.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
+
+    Returns
+    -------
+    WeldSettings
+        Settings to begin with [-]
+
+    Raises
+    ------
+    ValueError
+        If the diameter is not in the chart.
+
+    Notes
+    -----
+    Sources: stud_manual_short_cycle page 39 with footnote 2; the shop setting is common practice.
+
+    Examples
+    --------
+    >>> chart_settings(stud_diameter_mm=5).current_a, chart_settings(stud_diameter_mm=5).time_ms
+    (630.0, 15.0)
+    """
+    row = short_cycle_row(stud_diameter_mm)
+    current, time = row.current_a * stainless_energy_factor().best, row.time_ms
+    if row.stud_diameter_mm == 6:
+        current, time = SETTING_BANDS["current"].best, SETTING_BANDS["time"].best
+    return WeldSettings(
+        stud_diameter_mm=row.stud_diameter_mm,
+        current_a=current,
+        time_ms=time,
+        lift_mm=SETTING_BANDS["lift"].best,
+        protrusion_mm=SETTING_BANDS["protrusion"].best,
+        gas="M12",
+        flow_l_min=SETTING_BANDS["gas flow"].best,
+        polarity=POLARITIES[0],
+        tilt_deg=0.0,
+        offset_mm=0.0,
+        head=HEADS[0],
+        earth=EARTHS[0],
+    )
+
+
+def drawn(name, share):
+    """Return the value of a band of the bench at a share of its triangle.
+
+    Parameters
+    ----------
+    name : str
+        Name of a row of the table bench_bands [-]
+    share : float or array
+        Share, 0 to 1 [-]
+
+    Returns
+    -------
+    float or array
+        Value, in the unit of the row [-]
+
+    Raises
+    ------
+    ValueError
+        If the name is unknown or the share is out of its range.
+
+    Notes
+    -----
+    Source: table bench_bands.
+
+    Examples
+    --------
+    >>> drawn("web", 1.0)
+    1.3
+    """
+    band = BENCH_BANDS[require_choice("band", name, tuple(BENCH_BANDS))]
+    return triangular(band.low, band.best, band.high, share)
+
+
+def draw_job(seed, *, machine=None, scatter_share=1.0):
+    """Draw the job of the day: a rivet, and a machine on which the chart alone does not do.
+
+    Parameters
+    ----------
+    seed : bytes
+        Seed of the day [-]
+    machine : str or None
+        One of ``MACHINES``; drawn where None [-]
+    scatter_share : float
+        Scatter over the usual one, 0 to 3 [-]
+
+    Returns
+    -------
+    WeldJob
+        The job [-]
+
+    Raises
+    ------
+    ValueError
+        If the seed is not bytes, or the machine or the scatter is out of its list or range.
+
+    Notes
+    -----
+    Source: table bench_bands. The shown current is off so that voltage and current together give the heat drawn.
+
+    Examples
+    --------
+    >>> draw_job(b"a day at the shop", machine="weak").current_share < 1
+    True
+    """
+    kind = MACHINES[int(2 * uniform(seed, "machine", 0))] if machine is None else machine
+    require_choice("machine", kind, MACHINES)
+
+    def value(name):
+        return round(drawn(name, uniform(seed, name, 0)), 4)
+
+    voltage = value(f"voltage of a {kind} machine")
+    return WeldJob(
+        head_diameter_mm=value("head diameter"),
+        web_mm=value("web"),
+        rivet_hold_n=value("rivet hold"),
+        current_share=round(value(f"heat of a {kind} machine") * 30 / voltage, 4),
+        voltage_v=voltage,
+        scatter_share=scatter_share,
+    )

@@ -1,0 +1,220 @@
+"""Process window of a stud weld on a rivet head: cold, sound, hot or burnt through, by current and time.
+
+The depth of the melt decides; depth limits are our own judgement, given as bands, because no measured depth of
+a short-cycle weld is known. It leaves out lift, protrusion, gas and arc blow.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from secondplate import tables
+from secondplate.arc import melting_start_ms
+from secondplate.arc_heat import heat_flux_w_mm2, voltage_band_v
+from secondplate.arrays import plain
+from secondplate.bands import Band
+from secondplate.checks import require_at_least, require_between
+from secondplate.materials import material
+from secondplate.weld_charts import short_cycle_row
+
+STATES = ("cold", "sound", "hot", "burnt through")
+CURRENT_LIMITS_A = (50.0, 1500.0)
+TIME_LIMITS_MS = (2.0, 200.0)
+WEB_LIMITS_MM = (0.3, 3.0)
+
+
+def _limit_bands():
+    """Read the limits that part the states."""
+    bands = {}
+    for row in tables.load("process_window"):
+        basis = f"{row.basis}: {row.conditions}"
+        low, high = float(row.keys["low"]), float(row.keys["high"])
+        bands[row.name] = Band(low=low, best=row.number, high=high, basis=basis)
+    return bands
+
+
+LIMITS = _limit_bands()
+
+
+def head_melted_depth_mm(*, heat_flux_w_mm2, time_ms, web_mm):
+    """Return how deep the head melts under a constant heat flux, never deeper than its web.
+
+    Parameters
+    ----------
+    heat_flux_w_mm2 : float or array
+        Heat flux into the face, 0 to 2000 W/mm2 [W/mm2]
+    time_ms : float or array
+        Weld time, 2 to 200 ms [ms]
+    web_mm : float or array
+        Thickness of the web under the face, 0.3 to 3 mm [mm]
+
+    Returns
+    -------
+    float or array
+        Melted depth, in the common shape [mm]
+
+    Raises
+    ------
+    ValueError
+        If an argument is out of its range.
+
+    Notes
+    -----
+    Estimate: the energy bound less the part that runs off, 1 - sqrt(t_m / t).
+    Source: carslaw_jaeger section 2.9 for the time to melting.
+
+    Examples
+    --------
+    >>> round(head_melted_depth_mm(heat_flux_w_mm2=200, time_ms=30, web_mm=1.1), 1)
+    0.4
+    """
+    flux = require_between("heat flux", heat_flux_w_mm2, 0, 2000, unit="W/mm2")
+    time = require_between("time", time_ms, *TIME_LIMITS_MS, unit="ms")
+    web = require_between("web", web_mm, *WEB_LIMITS_MM, unit="mm")
+    start_ms = melting_start_ms(heat_flux_w_mm2=np.maximum(flux, 10), material="boron rivet steel")
+    content = material("boron rivet steel").heat_content_j_mm3().best
+    kept = np.maximum(1 - np.sqrt(start_ms / time), 0)
+    return plain(np.minimum(flux * time / 1000 / content * kept, web))  # ms to s
+
+
+@dataclass(frozen=True, kw_only=True)
+class ProcessWindow:
+    """What becomes of the head over a field of currents and times.
+
+    Parameters
+    ----------
+    current_a : float or array
+        Weld current, as given [A]
+    time_ms : float or array
+        Weld time, as given [ms]
+    melted_depth_mm : Band
+        Melted depth of the head by the band of the heat share [mm]
+    state : array of str
+        One of ``STATES`` for the best depth and the best limits [-]
+    doubtful : bool or array
+        Whether the state changes somewhere within the bands of the limits [-]
+
+    Examples
+    --------
+    >>> window = process_window(stud_diameter_mm=6, web_mm=1.1, current_a=600, time_ms=30)
+    >>> str(window.state)
+    'sound'
+    """
+
+    current_a: float
+    time_ms: float
+    melted_depth_mm: Band
+    state: np.ndarray
+    doubtful: np.ndarray
+
+
+def state_of_depth(melted_depth_mm, *, web_mm, cold_limit_mm=None, hot_limit_mm=None, least_web_mm=None):
+    """Return the state of a weld as the index into ``STATES``.
+
+    Parameters
+    ----------
+    melted_depth_mm : float or array
+        Melted depth of the head, at least 0 [mm]
+    web_mm : float or array
+        Thickness of the web, 0.3 to 3 mm [mm]
+    cold_limit_mm : float or None
+        Least depth of a sound weld; the best of ``LIMITS`` where None [mm]
+    hot_limit_mm : float or None
+        Greatest depth of a sound weld; the best of ``LIMITS`` where None [mm]
+    least_web_mm : float or None
+        Solid web that must stay; the best of ``LIMITS`` where None [mm]
+
+    Returns
+    -------
+    int array
+        Index into ``STATES`` [-]
+
+    Raises
+    ------
+    ValueError
+        If an argument is out of its range.
+
+    Notes
+    -----
+    Source: table process_window.
+
+    Examples
+    --------
+    >>> STATES[int(state_of_depth(0.1, web_mm=1.1))]
+    'cold'
+    """
+    depth = require_at_least("melted depth", melted_depth_mm, 0, unit="mm")
+    web = require_between("web", web_mm, *WEB_LIMITS_MM, unit="mm")
+    cold = LIMITS["cold limit"].best if cold_limit_mm is None else cold_limit_mm
+    hot = LIMITS["hot limit"].best if hot_limit_mm is None else hot_limit_mm
+    least = LIMITS["least web"].best if least_web_mm is None else least_web_mm
+    hottest = np.minimum(hot, np.asarray(web) - least)
+    return np.select([depth >= web, depth > hottest, depth >= cold], [3, 2, 1], default=0)
+
+
+def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=None):
+    """Map currents and times to cold, sound, hot and burnt through, with the doubtful fringe.
+
+    Parameters
+    ----------
+    stud_diameter_mm : float
+        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
+    web_mm : float or array
+        Thickness of the web of the head, 0.3 to 3 mm [mm]
+    current_a : float or array
+        Weld current in the arc, 50 to 1500 A [A]
+    time_ms : float or array
+        Weld time, 2 to 200 ms [ms]
+    voltage_v : float or array or None
+        Arc voltage; the best of its band where None [V]
+
+    Returns
+    -------
+    ProcessWindow
+        Depth, state and fringe in the common shape [-]
+
+    Raises
+    ------
+    ValueError
+        If an argument is out of its range.
+
+    Notes
+    -----
+    Source: table process_window; heat from ``arc_heat``; flange from stud_manual_short_cycle page 39.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> window = process_window(stud_diameter_mm=6, web_mm=1.1, current_a=np.array([300, 600, 1100]), time_ms=30)
+    >>> window.state.tolist()
+    ['cold', 'sound', 'hot']
+    """
+    flange = short_cycle_row(stud_diameter_mm).flange_diameter_mm
+    current = require_between("current", current_a, *CURRENT_LIMITS_A, unit="A")
+    voltage = voltage_band_v().best if voltage_v is None else voltage_v
+    flux = heat_flux_w_mm2(voltage_v=voltage, current_a=current, face_diameter_mm=flange)
+    depth = Band(
+        **{
+            end: head_melted_depth_mm(heat_flux_w_mm2=getattr(flux, end), time_ms=time_ms, web_mm=web_mm)
+            for end in ("low", "best", "high")
+        },
+        basis="derived: heat flux by the band of the heat share",
+    )
+    index = state_of_depth(depth.best, web_mm=web_mm)
+    ends = [
+        state_of_depth(
+            depth.best,
+            web_mm=web_mm,
+            cold_limit_mm=getattr(LIMITS["cold limit"], cold),
+            hot_limit_mm=getattr(LIMITS["hot limit"], hot),
+            least_web_mm=getattr(LIMITS["least web"], web),
+        )
+        for cold, hot, web in (("low", "high", "low"), ("high", "low", "high"))
+    ]
+    return ProcessWindow(
+        current_a=current,
+        time_ms=time_ms,
+        melted_depth_mm=depth,
+        state=np.array(STATES)[index],
+        doubtful=(ends[0] != index) | (ends[1] != index),
+    )
