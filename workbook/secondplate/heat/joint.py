@@ -33,7 +33,7 @@ LIMITS_MM = {
     "second_plate_mm": (0.5, 6),
     "button_diameter_mm": (3, 20),
     "button_depth_mm": (0, 4),
-    "remaining_mm": (0.05, 5),
+    "remaining_thickness_mm": (0.05, 5),
     "outer_radius_mm": (15, 200),
 }
 
@@ -84,7 +84,7 @@ class RivetedJoint:
         Diameter of the button, 3 to 20 mm [mm]
     button_depth_mm : float
         How far the button stands out below the second plate, 0 to 4 mm [mm]
-    remaining_mm : float
+    remaining_thickness_mm : float
         Second plate left under the tail, 0.05 to 5 mm [mm]
     outer_radius_mm : float
         Radius at which the plates are cut off, without loss of heat there, 15 to 200 mm [mm]
@@ -120,7 +120,7 @@ class RivetedJoint:
     second_plate_mm: float
     button_diameter_mm: float
     button_depth_mm: float
-    remaining_mm: float
+    remaining_thickness_mm: float
     outer_radius_mm: float
 
     def __post_init__(self):
@@ -151,7 +151,7 @@ class RivetedJoint:
     @property
     def tail_depth_mm(self):
         """Height of the end of the tail: length of the rivet as set, in mm."""
-        return round(self.button_to_mm - self.remaining_mm, 9)
+        return round(self.button_to_mm - self.remaining_thickness_mm, 9)
 
     @property
     def slug_from_mm(self):
@@ -176,7 +176,7 @@ def _fits(joint):
         ("tail_diameter_mm", True, joint.button_diameter_mm, "button diameter"),
         ("button_diameter_mm", True, 2 * joint.outer_radius_mm, "outer diameter"),
         ("head_diameter_mm", True, joint.outer_radius_mm, "outer radius"),
-        ("remaining_mm", True, joint.second_plate_mm + joint.button_depth_mm, "second plate and button"),
+        ("remaining_thickness_mm", True, joint.second_plate_mm + joint.button_depth_mm, "second plate and button"),
         ("head_height_mm", True, joint.tail_depth_mm, "rivet as set"),
         ("web_mm", True, joint.tail_depth_mm, "rivet as set"),
         ("slug_mm", False, joint.tail_depth_mm - joint.web_mm, "depth of the bore"),
