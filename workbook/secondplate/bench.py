@@ -1,26 +1,32 @@
 """Virtual bench: weld one stud with given settings, look at it, pull it, all repeatable from a seed.
 
-Model: arc energy and its share to the faces, melted depth against the web, melt pressed out by the plunge, fused
-area where flange and head overlap, elastic and plastic limit of an eccentric pull, need for gas. Judgement: how
-strongly each fault answers to lift, protrusion, tilt, earth, gas and dirt, at what size it shows, and all scatter;
-each such number stands in data/bench_limits.csv, data/bench_bands.csv and data/process_window.csv with its basis.
-No series of real welds stands behind it: it teaches the order of work, not the setting of a machine.
+Model: arc energy and its share to the faces, melted depth against the web, melt pressed out by the plunge,
+fused area where flange and head overlap, elastic and plastic limit of an eccentric pull, need for gas.
+Judgement: how strongly each fault answers to lift, protrusion, tilt, earth, gas and dirt, at what size it
+shows, and all scatter. Each such number stands in data/bench_limits.csv, data/bench_bands.csv or
+data/process_window.csv with its basis. No series of real welds stands behind it: the bench teaches the order
+of work, not the setting of a machine.
 """
 
-from dataclasses import dataclass, replace
-
-import numpy as np
-
-from secondplate import tables
-from secondplate.arc_heat import fusion_area_mm2
-from secondplate.bench_model import FAULTS, NUMBERS, flattened, scattered, weld_of
+from secondplate.bench_log import (
+    DOINGS,
+    FINDINGS,
+    STOP_REASONS,
+    BenchLog,
+    Finding,
+    Judgement,
+    judge_log,
+    judge_logs,
+    read_log,
+)
+from secondplate.bench_model import FAULTS
 from secondplate.bench_settings import (
     EARTHS,
-    FLANGES_MM,
     GASES,
     HEADS,
     MACHINES,
     POLARITIES,
+    SETTING_BANDS,
     SETTING_NAMES,
     STUD_DIAMETERS_MM,
     WeldJob,
@@ -28,23 +34,39 @@ from secondplate.bench_settings import (
     chart_settings,
     draw_job,
 )
-from secondplate.checks import require_choice
-from secondplate.inspection import COLLAR_SIGNS
-from secondplate.process_window import LIMITS, process_window
-from secondplate.threads import coarse_pitch_mm, stress_area_mm2
-from secondplate.weld_strength import elastic_load_share, plastic_load_share
+from secondplate.bench_weld import (
+    FACES,
+    GAVE,
+    SIGN_IDS,
+    SURFACES,
+    PullOutcome,
+    WeldOutcome,
+    test_pull,
+    weld,
+)
+from secondplate.bench_window import VERDICTS, advise, corrections, in_window, right_direction, window
 
 __all__ = [
-    "COLLAR_SIGNS",
+    "DOINGS",
     "EARTHS",
     "FACES",
     "FAULTS",
+    "FINDINGS",
     "GASES",
     "GAVE",
     "HEADS",
     "MACHINES",
     "POLARITIES",
+    "SETTING_BANDS",
+    "SETTING_NAMES",
+    "SIGN_IDS",
+    "STOP_REASONS",
+    "STUD_DIAMETERS_MM",
     "SURFACES",
+    "VERDICTS",
+    "BenchLog",
+    "Finding",
+    "Judgement",
     "PullOutcome",
     "WeldJob",
     "WeldOutcome",
@@ -54,506 +76,11 @@ __all__ = [
     "corrections",
     "draw_job",
     "in_window",
+    "judge_log",
+    "judge_logs",
+    "read_log",
     "right_direction",
     "test_pull",
     "weld",
     "window",
 ]
-
-GAVE = ("rivet drawn out", "stud broke", "weld broke", "head tore")
-SURFACES = ("bright", "dull", "porous")
-FACES = ("", "flat and grey", "pores", "one-sided", "bright crystals")
-VERDICTS = ("better", "worse", "no change")
-_SIGNS = np.array(("good", *FAULTS))
-_STRESS_AREAS_MM2 = tuple(
-    stress_area_mm2(diameter_mm=size, pitch_mm=coarse_pitch_mm(size)) for size in STUD_DIAMETERS_MM
-)
-# Travel of the stud in the middle of the window, to say whether a stud stands too tall or too short.
-_MIDDLE_MM = np.sqrt(LIMITS["cold limit"].best * LIMITS["hot limit"].best)
-
-
-@dataclass(frozen=True, kw_only=True)
-class WeldOutcome:
-    """What is to be seen and measured on a weld, and what it would bear.
-
-    Parameters
-    ----------
-    sign_id : str or array of str
-        Id of the collar sign, one of ``inspection.COLLAR_SIGNS`` [-]
-    burn_off_mm : float or array
-        How much shorter the stud became [mm]
-    length_off_mm : float or array
-        Length over that of a weld in the middle of the window; above 0 is too long [mm]
-    melted_depth_mm : float or array
-        Melted depth of the head [mm]
-    fused_share : float or array
-        Fused part of the flange face [-]
-    fused_offset_mm : float or array
-        Centroid of the fused part off the axis of the stud [mm]
-    web_left_mm : float or array
-        Solid web under the melt [mm]
-    burnt_through : bool or array of bool
-        Whether no web is left [-]
-    strength_n : float or array
-        Pull along the stud at which the weld breaks [N]
-    stud_strength_n : float or array
-        Pull at which the stud breaks [N]
-    head_strength_n : float or array
-        Pull at which the web tears out of the head [N]
-    defects : tuple of str or array of bool
-        Names of all faults that show, the sign among them; for arrays a mask with a column for each of
-        ``FAULTS`` [-]
-    collar_height_mm : float or array
-        Height of the collar [mm]
-    collar_width_mm : float or array
-        Width of the collar beyond the flange [mm]
-    collar_gap_deg : float or array
-        Part of the way round without collar [deg]
-    surface : str or array of str
-        One of ``SURFACES`` [-]
-    tilt_deg : float or array
-        Tilt of the stud [deg]
-    offset_mm : float or array
-        Axis of the stud off the middle of the head [mm]
-
-    Examples
-    --------
-    >>> job = draw_job(b"a day at the shop", machine="weak")
-    >>> weld(chart_settings(stud_diameter_mm=6), job, seed=b"a day at the shop", number=1).sign_id
-    'cold'
-    """
-
-    sign_id: str
-    burn_off_mm: float
-    length_off_mm: float
-    melted_depth_mm: float
-    fused_share: float
-    fused_offset_mm: float
-    web_left_mm: float
-    burnt_through: bool
-    strength_n: float
-    stud_strength_n: float
-    head_strength_n: float
-    defects: tuple[str, ...]
-    collar_height_mm: float
-    collar_width_mm: float
-    collar_gap_deg: float
-    surface: str
-    tilt_deg: float
-    offset_mm: float
-
-
-@dataclass(frozen=True, kw_only=True)
-class PullOutcome:
-    """What a test pull gave.
-
-    Parameters
-    ----------
-    force_n : float or array
-        Greatest force of the pull [N]
-    gave : str or array of str
-        What let go, one of ``GAVE`` [-]
-    face : str or array of str
-        What the broken face looks like, one of ``FACES``; empty where the weld held [-]
-
-    Examples
-    --------
-    >>> GAVE[0]
-    'rivet drawn out'
-    """
-
-    force_n: float
-    gave: str
-    face: str
-
-
-def _shaped(value, shape, digits):
-    """Return flat values in their shape, rounded so that the last binary digit of a machine never shows."""
-    rounded = np.round(value, digits) + 0.0 if digits is not None else value
-    return rounded.reshape(shape) if shape else rounded[0].item()
-
-
-def _strengths(fields, found):
-    """Return the pulls at which weld, stud and head give, one after the other."""
-    dice = found.scatter
-    diameter = fields["stud_diameter_mm"]
-    lever = NUMBERS["lever of the pull"] * np.tan(np.radians(found.tilt_deg))
-    area = fusion_area_mm2(np.interp(diameter, STUD_DIAMETERS_MM, FLANGES_MM)) * found.fused_share
-    across = np.sqrt(4 * area / np.pi)
-    off = found.fused_offset_mm + lever
-    elastic, plastic = elastic_load_share(off / across), plastic_load_share(2 * off / across)
-    held = elastic + (1 - dice["brittle share"]) * (plastic - elastic)
-    shank = fields["head_diameter_mm"] - NUMBERS["shank under the head"]
-    shear = dice["web strength"] / np.sqrt(3)
-    return (
-        area * dice["strength of the weld metal"] * held,
-        np.interp(diameter, STUD_DIAMETERS_MM, _STRESS_AREAS_MM2)
-        * dice["stud strength"]
-        * plastic_load_share(2 * lever / diameter),
-        np.pi * shank * np.maximum(found.web_left_mm, 0) * shear,
-    )
-
-
-def _collar(fields, found, shows):
-    """Return height, width and gap of the collar."""
-    flange = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM)
-    ratio = np.where(
-        shows["hot"], NUMBERS["flat collar width over height"], NUMBERS["collar width over height"]
-    )
-    # A ring of triangular section round the flange: pi D h w / 2 holds a part of pi/4 D^2 times the travel.
-    height = np.sqrt(flange * found.travel_mm * NUMBERS["melt in the collar"] / (2 * ratio))
-    broken = shows["one_sided"] | shows["partial"] | shows["cold"] | shows["hang_up"]
-    return height, height * ratio, np.where(broken, 360 * (1 - found.closed_share), 0.0)
-
-
-def _sign_ids(found, shows):
-    """Name each weld by its worst fault; a stud that never plunged shows nothing else."""
-    severity = np.stack([found.severity[fault] for fault in FAULTS])
-    worst = np.where(severity.max(axis=0) >= 1, severity.argmax(axis=0) + 1, 0)
-    return _SIGNS[np.where(shows["hang_up"], FAULTS.index("hang_up") + 1, worst)]
-
-
-def weld(settings, job, *, seed, number):
-    """Weld one stud, or many at once; the same seed and number give the same outcome on every machine.
-
-    Parameters
-    ----------
-    settings : WeldSettings
-        What is set [-]
-    job : WeldJob
-        Rivet and machine [-]
-    seed : bytes or list of bytes or None
-        Seed of the bench, or one for each weld; None welds without scatter [-]
-    number : int or array
-        Number of the weld on its bench, from 0 on [-]
-
-    Returns
-    -------
-    WeldOutcome
-        The weld; arrays where settings, job or number are arrays [-]
-
-    Raises
-    ------
-    ValueError
-        If lengths do not fit, the stud's flange is wider than the head, or the seed is not bytes.
-
-    Notes
-    -----
-    Source: tables bench_limits, bench_bands and process_window, mostly own judgement; see the module.
-
-    Examples
-    --------
-    >>> job = draw_job(b"a day at the shop", machine="strong")
-    >>> weld(chart_settings(stud_diameter_mm=6), job, seed=b"a day at the shop", number=1).sign_id
-    'hot'
-    """
-    fields, shape = flattened(settings, job, {"number": number})
-    _check_head(fields)
-    found = weld_of(fields, scattered(seed, fields["number"], fields))
-    return _outcome(fields, found, shape)
-
-
-def _check_head(fields):
-    """Refuse a stud whose flange is wider than the head."""
-    flange = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM)
-    wide = flange > fields["head_diameter_mm"]
-    if wide.any():
-        head = float(fields["head_diameter_mm"][wide][0])
-        message = f"head diameter must be at least the flange of {flange[wide][0]:g} mm, got {head:g} mm"
-        raise ValueError(message)
-
-
-def _outcome(fields, found, shape):
-    """Turn what the model knows into what is handed out."""
-    shows = {fault: found.severity[fault] >= 1 for fault in FAULTS}
-    strength, stud, head = _strengths(fields, found)
-    height, width, gap = _collar(fields, found, shows)
-    dull = shows["cold"] | shows["hang_up"] | (fields["gas"] == "none")
-    surface = np.select([shows["porous"], dull], ["porous", "dull"], default="bright")
-    mask = np.stack(list(shows.values()), axis=-1)
-    middle = _travel_in_the_middle_mm(found)
-    return WeldOutcome(
-        sign_id=_shaped(_sign_ids(found, shows), shape, None),
-        burn_off_mm=_shaped(found.travel_mm, shape, 3),
-        length_off_mm=_shaped(middle - found.travel_mm, shape, 3),
-        melted_depth_mm=_shaped(found.melted_depth_mm, shape, 4),
-        fused_share=_shaped(found.fused_share, shape, 4),
-        fused_offset_mm=_shaped(found.fused_offset_mm, shape, 3),
-        web_left_mm=_shaped(found.web_left_mm, shape, 4),
-        burnt_through=_shaped(found.web_left_mm <= 0, shape, None),
-        strength_n=_shaped(strength, shape, 0),
-        stud_strength_n=_shaped(stud, shape, 0),
-        head_strength_n=_shaped(head, shape, 0),
-        defects=mask.reshape(*shape, -1) if shape else tuple(fault for fault in FAULTS if shows[fault][0]),
-        collar_height_mm=_shaped(height, shape, 2),
-        collar_width_mm=_shaped(width, shape, 2),
-        collar_gap_deg=_shaped(gap, shape, 0),
-        surface=_shaped(surface, shape, None),
-        tilt_deg=_shaped(found.tilt_deg, shape, 1),
-        offset_mm=_shaped(found.offset_mm, shape, 2),
-    )
-
-
-def _travel_in_the_middle_mm(found):
-    """Return the travel of a stud in the middle of the window."""
-    both = _MIDDLE_MM * np.where(
-        found.melted_depth_mm > 0, found.melt_mm / np.maximum(found.melted_depth_mm, 1e-9), 2.0
-    )
-    return np.minimum(both, 3 * _MIDDLE_MM) * (1 - NUMBERS["melt that stays"])
-
-
-def test_pull(outcome, settings, job):
-    """Pull the stud of a weld until something lets go.
-
-    Parameters
-    ----------
-    outcome : WeldOutcome
-        The weld [-]
-    settings : WeldSettings
-        What was set for it [-]
-    job : WeldJob
-        Rivet and machine [-]
-
-    Returns
-    -------
-    PullOutcome
-        Force, what gave, look of the face; arrays where the outcome is made of arrays [-]
-
-    Notes
-    -----
-    The weakest of rivet hold, stud, weld and head gives. Source: see ``weld``; looks of the face from table
-    weld_signs.
-
-    Examples
-    --------
-    >>> job = draw_job(b"a day at the shop", machine="weak")
-    >>> settings = chart_settings(stud_diameter_mm=6)
-    >>> test_pull(weld(settings, job, seed=b"a day at the shop", number=1), settings, job).gave
-    'weld broke'
-    """
-    loads = np.broadcast_arrays(
-        job.rivet_hold_n, outcome.stud_strength_n, outcome.strength_n, outcome.head_strength_n
-    )
-    # A tie goes to the rivet: what holds exactly as much as the rivet does not break before it.
-    which = np.argmin(np.stack(loads), axis=0)
-    force = np.min(np.stack(loads), axis=0)
-    broke = which == GAVE.index("weld broke")
-    mask = outcome.defects
-    if isinstance(mask, tuple):
-        mask = np.array([fault in mask for fault in FAULTS])
-    shows = {fault: mask[..., index] for index, fault in enumerate(FAULTS)}
-    grey = shows["cold"] | shows["hang_up"] | (np.asarray(settings.head) != HEADS[0])
-    aside = shows["one_sided"] | shows["partial"] | shows["off_centre"]
-    face = np.select(
-        [~broke, grey, shows["porous"], aside],
-        ["", "flat and grey", "pores", "one-sided"],
-        default="bright crystals",
-    )
-    gave = np.array(GAVE)[which]
-    if which.ndim == 0:
-        return PullOutcome(force_n=float(np.round(force)), gave=str(gave), face=str(face))
-    return PullOutcome(force_n=np.round(force), gave=gave, face=face)
-
-
-def _excess(settings, job):
-    """Return how far welds without scatter lie outside the window, 0 inside, in their shape."""
-    fields, shape = flattened(settings, job)
-    _check_head(fields)
-    found = weld_of(fields, scattered(None, 0, fields))
-    severity = np.stack([found.severity[fault] for fault in FAULTS])
-    beyond = np.log(np.maximum(severity, 1)).sum(axis=0)
-    weakest = np.min(np.stack(_strengths(fields, found)), axis=0)
-    beyond = beyond + np.log(np.maximum(fields["rivet_hold_n"] / np.maximum(weakest, 1), 1))
-    return beyond.reshape(shape)
-
-
-def in_window(settings, job):
-    """Tell whether settings make a sound weld on this job when nothing scatters.
-
-    Sound: no fault shows, and weld, stud and head bear more than the rivet holds.
-
-    Parameters
-    ----------
-    settings : WeldSettings
-        What is set [-]
-    job : WeldJob
-        Rivet and machine [-]
-
-    Returns
-    -------
-    bool or array of bool
-        Whether they do [-]
-
-    Raises
-    ------
-    ValueError
-        If the stud's flange is wider than the head.
-
-    Notes
-    -----
-    Source: see ``weld``.
-
-    Examples
-    --------
-    >>> in_window(chart_settings(stud_diameter_mm=6), draw_job(b"a day at the shop"))
-    False
-    """
-    inside = _excess(settings, job) <= 0
-    return bool(inside) if inside.ndim == 0 else inside
-
-
-def window(job, *, stud_diameter_mm, current_a, time_ms):
-    """Map currents as the machine shows them and times to cold, sound, hot and burnt through on this job.
-
-    Parameters
-    ----------
-    job : WeldJob
-        One rivet and machine [-]
-    stud_diameter_mm : float
-        Stud diameter, one of 3, 4, 5 and 6 mm [mm]
-    current_a : float or array
-        Current as shown [A]
-    time_ms : float or array
-        Weld time, 2 to 200 ms [ms]
-
-    Returns
-    -------
-    ProcessWindow
-        The map; its current is the true one [-]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Source: ``process_window``.
-
-    Examples
-    --------
-    >>> job = draw_job(b"a day at the shop", machine="weak")
-    >>> str(window(job, stud_diameter_mm=6, current_a=600, time_ms=30).state)
-    'cold'
-    """
-    return process_window(
-        stud_diameter_mm=stud_diameter_mm,
-        web_mm=job.web_mm,
-        current_a=np.asarray(current_a, dtype=float) * job.current_share,
-        time_ms=time_ms,
-        voltage_v=job.voltage_v,
-    )
-
-
-def right_direction(before, after, job):
-    """Tell for each changed setting whether its change leads toward the window.
-
-    Each change is tried alone on the settings before, first a tenth of it and, where that tells nothing, all of
-    it; so a step too far in the right direction still counts as right.
-
-    Parameters
-    ----------
-    before : WeldSettings
-        Settings of one weld [-]
-    after : WeldSettings
-        Settings of the next weld [-]
-    job : WeldJob
-        Rivet and machine [-]
-
-    Returns
-    -------
-    dict of str to str
-        Changed settings with one of ``VERDICTS`` [-]
-
-    Notes
-    -----
-    Source: see ``weld``.
-
-    Examples
-    --------
-    >>> from dataclasses import replace
-    >>> job, chart = draw_job(b"a day at the shop", machine="weak"), chart_settings(stud_diameter_mm=6)
-    >>> right_direction(chart, replace(chart, current_a=700.0), job)
-    {'current_a': 'better'}
-    """
-    start = float(_excess(before, job))
-    found = {}
-    for name in SETTING_NAMES:
-        old, new = getattr(before, name), getattr(after, name)
-        if old != new:
-            steps = (
-                [new]
-                if isinstance(new, str) or name == "stud_diameter_mm"
-                else [old + 0.1 * (new - old), new]
-            )
-            found[name] = _verdict(
-                start, [float(_excess(replace(before, **{name: step}), job)) for step in steps]
-            )
-    return found
-
-
-def _verdict(start, ends):
-    """Judge by the first step that changes anything."""
-    for end in ends:
-        if abs(end - start) > 1e-6:
-            return "better" if end < start else "worse"
-    return "no change"
-
-
-def advise(outcome):
-    """Return the sign whose correction in the table of signs comes next.
-
-    Parameters
-    ----------
-    outcome : WeldOutcome
-        One weld, or many [-]
-
-    Returns
-    -------
-    str or array of str
-        Id of the sign; good where nothing is to be changed [-]
-
-    Notes
-    -----
-    Source: table weld_signs; see ``corrections`` for the settings that answer to it.
-
-    Examples
-    --------
-    >>> job = draw_job(b"a day at the shop", machine="weak")
-    >>> advise(weld(chart_settings(stud_diameter_mm=6), job, seed=b"a day at the shop", number=1))
-    'cold'
-    """
-    return outcome.sign_id
-
-
-def corrections(sign_id):
-    """Return which settings answer to a collar sign, and which way they go.
-
-    Parameters
-    ----------
-    sign_id : str
-        Id of a collar sign [-]
-
-    Returns
-    -------
-    tuple of tuple of str
-        Pairs of a field of ``WeldSettings`` and ``more``, ``less`` or the choice to make [-]
-
-    Raises
-    ------
-    ValueError
-        If the id is not that of a collar sign.
-
-    Notes
-    -----
-    Source: table bench_corrections, each row with its own source.
-
-    Examples
-    --------
-    >>> corrections("jagged")
-    (('time_ms', 'less'),)
-    """
-    require_choice("collar sign", sign_id, tuple(_SIGNS.tolist()))
-    return tuple(
-        (row.keys["field"], row.value) for row in tables.load("bench_corrections") if row.name == sign_id
-    )

@@ -1,4 +1,4 @@
-"""The mechanisms of the virtual bench: from settings, job and scatter to melt, plunge, collar faults and fusion.
+"""Mechanisms of the virtual bench: from settings, job and scatter to melt, plunge, collar faults and fusion.
 
 Each fault has a severity that moves smoothly with the settings; from 1 on it shows. Heat, melt and areas are
 models of other modules; how strongly a fault answers to a setting is judgement, in the table bench_limits.
@@ -17,7 +17,7 @@ from secondplate.inspection import COLLAR_SIGNS
 from secondplate.materials import material
 from secondplate.process_window import LIMITS, WEB_LIMITS_MM, head_melted_depth_mm
 from secondplate.weld_charts import short_cycle_row
-from secondplate.weld_sections import _lens, _unit_segment
+from secondplate.weld_sections import lens_area_mm2, lens_centroid_mm, segment_of_share
 
 NUMBERS = tables.values("bench_limits")
 FAULTS = tuple(sign.id for sign in COLLAR_SIGNS if sign.id != "good")
@@ -251,9 +251,16 @@ def _blow(fields, scatter, current_a):
 
 
 def _fusion(fields, severity, depth_mm, offset_mm):
-    """Return fused share of the flange face, its centroid off the axis, and how far round the collar closes."""
+    """Return fused share of the face, its centroid off the axis, and how far round the collar closes."""
     flange = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM) / 2
-    area, moment = _lens(flange, fields["head_diameter_mm"] / 2, offset_mm)
+    head = fields["head_diameter_mm"] / 2
+    # Where stud and head do not meet at all a sliver is left to reckon with.
+    circles = {
+        "first_radius_mm": flange,
+        "second_radius_mm": head,
+        "offset_mm": np.clip(offset_mm, 0, 0.99 * (flange + head)),
+    }
+    area, along = lens_area_mm2(**circles), lens_centroid_mm(**circles)
     begins, complete = NUMBERS["fusion begins"], NUMBERS["fusion complete"]
     over = depth_mm / LIMITS["cold limit"].best
     deep = np.clip((over - begins) / (complete - begins), 0, 1)
@@ -271,9 +278,8 @@ def _fusion(fields, severity, depth_mm, offset_mm):
     one_side = left["one_sided"] * left["partial"]
     share = area / (np.pi * flange**2) * deep * left["porous"] * face * one_side
     share = np.where(severity["hang_up"] >= 1, 0.0, share)
-    along = np.where(area > 0, moment / np.where(area > 0, area, 1.0), 0.0)
     # The side that stays unfused may lie anywhere to the offset: taken square to it.
-    off_axis = np.hypot(along, _unit_segment(one_side)[1] * flange)
+    off_axis = np.hypot(along, segment_of_share(radius_mm=flange, share=one_side)[1])
     least = NUMBERS["least fused share"]
     closed = np.where(severity["hang_up"] >= 1, 0.0, one_side * (1 + deep) / 2)
     return np.maximum(share, least), np.where(share > least, off_axis, 0.0), closed

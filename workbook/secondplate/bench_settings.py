@@ -291,7 +291,7 @@ def draw_job(seed, *, machine=None, scatter_share=1.0):
 
     Notes
     -----
-    Source: table bench_bands. The shown current is off so that voltage and current together give the heat drawn.
+    Source: table bench_bands. The shown current is off by as much as voltage and heat drawn ask for.
 
     Examples
     --------

@@ -1,7 +1,7 @@
 """Process window of a stud weld on a rivet head: cold, sound, hot or burnt through, by current and time.
 
-The depth of the melt decides; depth limits are our own judgement, given as bands, because no measured depth of
-a short-cycle weld is known. It leaves out lift, protrusion, gas and arc blow.
+The depth of the melt decides; depth limits are our own judgement, given as bands, because no measured depth
+of a short-cycle weld is known. It leaves out lift, protrusion, gas and arc blow.
 """
 
 from dataclasses import dataclass
@@ -185,7 +185,8 @@ def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=No
     Examples
     --------
     >>> import numpy as np
-    >>> window = process_window(stud_diameter_mm=6, web_mm=1.1, current_a=np.array([300, 600, 1100]), time_ms=30)
+    >>> currents = np.array([300, 600, 1100])
+    >>> window = process_window(stud_diameter_mm=6, web_mm=1.1, current_a=currents, time_ms=30)
     >>> window.state.tolist()
     ['cold', 'sound', 'hot']
     """

@@ -10,7 +10,7 @@ from secondplate.checks import require_above, require_at_least, require_between
 
 
 def _unit_segment(share):
-    """Return distance of the chord and of the centroid from the centre, in radii, for a share of the circle."""
+    """Return how far chord and centroid lie from the centre, in radii, for a share of the circle."""
     return (
         np.interp(share, _SEGMENT_SHARES, _SEGMENT_CHORDS),
         np.interp(share, _SEGMENT_SHARES, _SEGMENT_CENTROIDS),
