@@ -18,6 +18,7 @@ from secondplate.materials import material
 from secondplate.process_window import LIMITS, WEB_LIMITS_MM, head_melted_depth_mm
 from secondplate.weld_charts import short_cycle_row
 from secondplate.weld_sections import lens_area_mm2, lens_centroid_mm, segment_of_share
+from secondplate.weld_strength import STRENGTHS_MPA
 
 NUMBERS = tables.values("bench_limits")
 FAULTS = tuple(sign.id for sign in COLLAR_SIGNS if sign.id != "good")
@@ -29,11 +30,10 @@ SCATTERED = (
     "blow scatter",
     "tilt scatter",
     "offset scatter",
-    "strength of the weld metal",
-    "stud strength",
-    "web strength",
     "brittle share",
+    *STRENGTHS_MPA,
 )
+_SCATTER_BANDS = BENCH_BANDS | STRENGTHS_MPA
 _CHART_TIMES_MS = tuple(short_cycle_row(size).time_ms for size in STUD_DIAMETERS_MM)
 _LEAST_FLOW_L_MIN = tables.values("gas_settings")["flow low"]
 _GAS = gas_advice(stud_material="austenitic stainless", base="steel rivet head", process="short cycle")
@@ -166,12 +166,12 @@ def scattered(seed, number, fields):
     """
     size = len(fields["scatter_share"])
     if seed is None:
-        return {name: np.full(size, BENCH_BANDS[name].best) for name in SCATTERED}
+        return {name: np.full(size, _SCATTER_BANDS[name].best) for name in SCATTERED}
     unsteady = (fields["polarity"] == POLARITIES[1]) | (fields["gas"] == "I1")
     arc = fields["scatter_share"] * np.where(unsteady, NUMBERS["unsteady arc"], 1.0)
     values = {}
     for name in SCATTERED:
-        band = BENCH_BANDS[name]
+        band = _SCATTER_BANDS[name]
         thrown = triangular(band.low, band.best, band.high, uniform(seed, name, number))
         share = arc if name in ("current scatter", "voltage scatter") else fields["scatter_share"]
         # Strengths vary as they are, whatever the hand and the machine do.

@@ -9,13 +9,18 @@ from secondplate.bench_model import FAULTS, NUMBERS, flattened, scattered, weld_
 from secondplate.bench_settings import FLANGES_MM, HEADS, STUD_DIAMETERS_MM
 from secondplate.process_window import LIMITS
 from secondplate.threads import coarse_pitch_mm, stress_area_mm2
-from secondplate.weld_strength import elastic_load_share, plastic_load_share
+from secondplate.weld_loads import elastic_limit_n, plastic_limit_n
+from secondplate.weld_strength import web_tear_n
 
 GAVE = ("rivet drawn out", "stud broke", "weld broke", "head tore")
 SURFACES = ("bright", "dull", "porous")
 FACES = ("", "flat and grey", "pores", "one-sided", "bright crystals")
 SIGN_IDS = ("good", *FAULTS)
-_STRESS_AREAS_MM2 = tuple(stress_area_mm2(size, pitch_mm=coarse_pitch_mm(size)) for size in STUD_DIAMETERS_MM)
+# Diameter of the round bar that the thread is as strong as.
+_THREADS_MM = tuple(
+    float(np.sqrt(4 / np.pi * stress_area_mm2(size, pitch_mm=coarse_pitch_mm(size))))
+    for size in STUD_DIAMETERS_MM
+)
 # Depth in the middle of the window, to say whether a stud stands too tall or too short.
 _MIDDLE_MM = float(np.sqrt(LIMITS["cold limit"].best * LIMITS["hot limit"].best))
 
@@ -141,7 +146,7 @@ def strengths_n(fields, found):
     -----
     The weld bears between its elastic and its plastic limit, on a round face of the fused area about its
     centroid; the stud bears to its plastic limit; the web shears off round the shank.
-    Source: strength_of_materials; strengths from table bench_bands.
+    Source: ``weld_strength``; strengths from its table, weighed by the dice.
 
     Examples
     --------
@@ -153,21 +158,23 @@ def strengths_n(fields, found):
     True
     """
     dice = found.scatter
-    diameter = fields["stud_diameter_mm"]
-    lever = NUMBERS["lever of the pull"] * np.tan(np.radians(found.tilt_deg))
-    area = fusion_area_mm2(np.interp(diameter, STUD_DIAMETERS_MM, FLANGES_MM)) * found.fused_share
-    across = np.sqrt(4 * area / np.pi)
-    off = found.fused_offset_mm + lever
-    elastic, plastic = elastic_load_share(off / across), plastic_load_share(2 * off / across)
-    held = elastic + (1 - dice["brittle share"]) * (plastic - elastic)
-    shank = fields["head_diameter_mm"] - NUMBERS["shank under the head"]
-    shear = dice["web strength"] / np.sqrt(3)
+    askew = {"tilt_deg": np.clip(found.tilt_deg, 0, 45), "lever_mm": NUMBERS["lever of the pull"]}
+    area = fusion_area_mm2(checked_head(fields)) * found.fused_share
+    on_face = askew | {
+        "diameter_mm": np.sqrt(4 * area / np.pi),
+        "eccentricity_mm": found.fused_offset_mm,
+        "strength_mpa": dice["weld metal"],
+    }
+    elastic, plastic = elastic_limit_n(**on_face), plastic_limit_n(**on_face)
+    thread = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, _THREADS_MM)
     return (
-        area * dice["strength of the weld metal"] * held,
-        np.interp(diameter, STUD_DIAMETERS_MM, _STRESS_AREAS_MM2)
-        * dice["stud strength"]
-        * plastic_load_share(2 * lever / diameter),
-        np.pi * shank * np.maximum(found.web_left_mm, 0) * shear,
+        elastic + (1 - dice["brittle share"]) * (plastic - elastic),
+        plastic_limit_n(diameter_mm=thread, strength_mpa=dice["stud beside the weld"], **askew),
+        web_tear_n(
+            shank_diameter_mm=fields["head_diameter_mm"] - NUMBERS["shank under the head"],
+            web_left_mm=np.maximum(found.web_left_mm, 0),
+            strength_mpa=dice["web of the head"],
+        ),
     )
 
 
