@@ -7,6 +7,7 @@ from functools import cache
 
 import drawings
 from secondplate.inspection import COLLAR_SIGNS
+from tests.drawings import weld_cases
 
 CYCLE = {
     "current_a": 600,
@@ -102,6 +103,7 @@ USUAL = {
     ),
     "collar_strip": (drawings.collar_strip, {}, tuple(sign.sign for sign in COLLAR_SIGNS)),
     **{f"collar {sign.id}": (drawings.collar, {"sign_id": sign.id}, (sign.sign,)) for sign in COLLAR_SIGNS},
+    **weld_cases.USUAL,
 }
 
 # The ends of the allowed ranges, where pictures come apart first.
@@ -208,6 +210,7 @@ EXTREMES = {
     "one class": (drawings.stud_strength, {"diameter_mm": 3, "property_classes": ("A2-50",), "pull_n": 1}),
     "two collars": (drawings.collar_strip, {"sign_ids": ("good", "off_centre")}),
     **{f"collar {s.id} to judge": (drawings.collar, {"sign_id": s.id, "named": False}) for s in COLLAR_SIGNS},
+    **weld_cases.EXTREMES,
 }
 
 # What is refused, and the sentence.
@@ -270,6 +273,7 @@ REFUSED = (
     (drawings.polarity, {"clamps": 3}, "earth clamps must be 1 or 2, got 3"),
     (drawings.collar, {"sign_id": "fine"}, "collar sign must be one of good, .*, got 'fine'"),
     (drawings.collar_strip, {"sign_ids": ()}, "collar signs must be at least one, got none"),
+    *weld_cases.REFUSED,
 )
 
 

@@ -1,5 +1,6 @@
 """Pictures of what the library computes. Each function returns a ``Picture`` that carries its own words."""
 
+from drawings.bench_collar import bench_collar
 from drawings.collars import collar, collar_strip
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
@@ -8,6 +9,7 @@ from drawings.job_sequence import job_sequence
 from drawings.oxygen_chart import oxygen_in_room
 from drawings.picture import Picture
 from drawings.polarity import polarity
+from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
@@ -15,6 +17,7 @@ from drawings.weld_cycle import weld_cycle
 
 __all__ = [
     "Picture",
+    "bench_collar",
     "cable_drop",
     "collar",
     "collar_strip",
@@ -24,6 +27,7 @@ __all__ = [
     "job_sequence",
     "oxygen_in_room",
     "polarity",
+    "pulled_stud",
     "rivet_and_plates",
     "stud_and_holder",
     "stud_strength",

@@ -16,13 +16,7 @@ from drawings.style import AMBER, LINE, MID_GREY, MID_SLATE, PALE_AMBER, PALE_GR
 
 SLOPE = "#e6c193"
 FLATTEN = 0.38
-PLATE_RADIUS_MM = 7.0
-HEAD_RADIUS_MM = 3.9
 GAP_MM = 0.55
-NECK_MM = 1.3
-FLANGE_RADIUS_MM = 3.1
-FLANGE_MM = 0.9
-STUD_RADIUS_MM = 2.6
 STUD_TOP_MM = 6.9
 # Angles round the stud, 0 at the right, counted so that the front half is 180 to 360 degrees.
 AROUND = np.radians(np.linspace(0, 360, 73))
@@ -56,6 +50,37 @@ DROPS = (
 
 
 @dataclass(frozen=True, kw_only=True)
+class ViewSize:
+    """Sizes of what is seen, and where a hole or drops of melt begin.
+
+    Parameters
+    ----------
+    plate_radius_mm : float
+        How far the plate is drawn [mm]
+    head_radius_mm : float
+        Radius of the rivet head [mm]
+    flange_radius_mm : float
+        Radius of the stud's flange [mm]
+    flange_mm : float
+        Thickness of the flange [mm]
+    stud_radius_mm : float
+        Radius of the stud [mm]
+    neck_mm : float
+        How high a drawn-in collar is drawn [mm]
+    drops_out_mm : float
+        How much further out than usual the drops lie [mm]
+    """
+
+    plate_radius_mm: float = 7.0
+    head_radius_mm: float = 3.9
+    flange_radius_mm: float = 3.1
+    flange_mm: float = 0.9
+    stud_radius_mm: float = 2.6
+    neck_mm: float = 1.3
+    drops_out_mm: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
 class CollarShape:
     """What a collar looks like.
 
@@ -81,6 +106,10 @@ class CollarShape:
         The flange is eaten away at the right, where the collar is missing [-]
     waist : bool
         The collar is drawn in at half its height [-]
+    hole : bool
+        A ragged hole is burnt through the head at the right front [-]
+    size : ViewSize
+        Sizes of stud, head and plate [-]
     """
 
     width_mm: Callable
@@ -93,6 +122,8 @@ class CollarShape:
     gap: bool = False
     undercut: bool = False
     waist: bool = False
+    hole: bool = False
+    size: ViewSize = ViewSize()
 
 
 def _ring(radius, lift, angles):
@@ -108,37 +139,41 @@ def _disc(axes, radius, *, fill, order, move, edge_width=0.0, height=0.0):
 
 def draw_collar_view(axes, shape, *, at=(0.0, 0.0), grain_pt=2.6):
     """Draw plate, rivet head, collar and stud with the middle of the head ``at`` a place."""
+    size = shape.size
     plate = Affine2D().translate(*at)
     ground = Affine2D().translate(at[0] + shape.offset_mm, at[1])
     stud = Affine2D().rotate_deg(shape.tilt_deg).translate(at[0] + shape.offset_mm, at[1] + _raised_mm(shape))
-    _disc(axes, PLATE_RADIUS_MM, fill=PALE_GREY, order=1, move=plate)
-    _disc(axes, HEAD_RADIUS_MM, fill=MID_SLATE, edge_width=LINE, order=2, move=plate)
+    _disc(axes, size.plate_radius_mm, fill=PALE_GREY, order=1, move=plate)
+    _disc(axes, size.head_radius_mm, fill=MID_SLATE, edge_width=LINE, order=2, move=plate)
     if shape.gap:
-        _disc(axes, FLANGE_RADIUS_MM, fill=SLATE, order=2.5, move=ground)
+        _disc(axes, size.flange_radius_mm, fill=SLATE, order=2.5, move=ground)
     if shape.waist:
-        _draw_neck(axes, ground)
+        _draw_neck(axes, size, ground)
     if shape.width_mm(AROUND).max() > 0:
         _draw_bead(axes, shape, BACK, ground, order=3)
         _draw_bead(axes, shape, FRONT_AND_SIDES, ground, order=7)
         _draw_surface(axes, shape, ground, grain_pt)
     _draw_stud_body(axes, shape, stud)
     if shape.undercut:
-        _draw_undercut(axes, ground)
+        _draw_undercut(axes, size, ground)
     if shape.spatter:
-        _draw_spatter(axes, ground)
+        _draw_spatter(axes, size, ground)
+    if shape.hole:
+        _draw_hole(axes, size, ground)
 
 
 def _raised_mm(shape):
     """Return how far the flange stands off the head."""
-    return GAP_MM if shape.gap else NECK_MM if shape.waist else 0.0
+    return GAP_MM if shape.gap else shape.size.neck_mm if shape.waist else 0.0
 
 
 def _draw_bead(axes, shape, angles, ground, *, order):
     """Draw half of the collar: the slope that faces out, and over it the paler upper slope."""
     width, height = shape.width_mm(angles), shape.height_mm(angles)
-    foot = _ring(FLANGE_RADIUS_MM + width, 0.0, angles)
-    crest = _ring(FLANGE_RADIUS_MM + 0.45 * width, 0.8 * height, angles)
-    top = _ring(np.full_like(angles, FLANGE_RADIUS_MM), height, angles)
+    inner = shape.size.flange_radius_mm
+    foot = _ring(inner + width, 0.0, angles)
+    crest = _ring(inner + 0.45 * width, 0.8 * height, angles)
+    top = _ring(np.full_like(angles, inner), height, angles)
     area(axes, np.vstack([foot, top[::-1]]), fill=PALE_AMBER, order=order, move=ground)
     area(axes, np.vstack([foot, crest[::-1]]), fill=SLOPE, order=order + 0.1, move=ground)
     if order < 5:
@@ -160,32 +195,33 @@ def _draw_bead(axes, shape, angles, ground, *, order):
 
 def _draw_stud_body(axes, shape, stud):
     """Draw flange, thread and end of the stud."""
+    size = shape.size
     end = STUD_TOP_MM + shape.longer_mm - _raised_mm(shape)
     for radius, low, high, order in (
-        (FLANGE_RADIUS_MM, 0.0, FLANGE_MM, 4),
-        (STUD_RADIUS_MM, FLANGE_MM, end, 5),
+        (size.flange_radius_mm, 0.0, size.flange_mm, 4),
+        (size.stud_radius_mm, size.flange_mm, end, 5),
     ):
         skin = np.vstack([_ring(radius, low, FRONT), _ring(radius, high, BACK)])
         area(axes, skin, fill=PAPER, edge=SLATE, width=LINE, order=order, move=stud)
         lid = PAPER if order == 4 else PALE_GREY
         _disc(axes, radius, fill=lid, edge_width=LINE, order=order + 0.2, move=stud, height=high)
-    levels = np.arange(FLANGE_MM + 0.8, end - 0.5, 0.85)
-    threads = [_ring(STUD_RADIUS_MM, level, FRONT[2:-2:2]) for level in levels]
+    levels = np.arange(size.flange_mm + 0.8, end - 0.5, 0.85)
+    threads = [_ring(size.stud_radius_mm, level, FRONT[2:-2:2]) for level in levels]
     put(axes, LineCollection(threads, colors=MID_GREY, linewidths=1.2, zorder=5.3), move=stud)
 
 
 def _draw_surface(axes, shape, ground, grain_pt):
     """Mark the front of the collar as bright (a clean light), dull (stipple) or porous (holes)."""
     width, height = shape.width_mm(FRONT), shape.height_mm(FRONT)
-    middle = _ring(FLANGE_RADIUS_MM + 0.38 * width, 0.62 * height, FRONT)
+    inner = shape.size.flange_radius_mm
+    middle = _ring(inner + 0.38 * width, 0.62 * height, FRONT)
     if shape.surface == "bright":
         lit = np.flatnonzero(width > 0.5 * width.max())
         line(axes, middle[lit[len(lit) // 6 : len(lit) // 2]], colour=PAPER, width=3.0, order=8, move=ground)
     elif shape.surface == "dull":
         outs = (0.2, 0.5, 0.75)
         grains = [
-            _ring(FLANGE_RADIUS_MM + out * width, (1 - out) * height, FRONT)[start::3]
-            for start, out in enumerate(outs)
+            _ring(inner + out * width, (1 - out) * height, FRONT)[start::3] for start, out in enumerate(outs)
         ]
         dot(axes, *np.vstack(grains).T, size=grain_pt, edge="none", order=8, move=ground)
     else:
@@ -205,30 +241,40 @@ def _draw_surface(axes, shape, ground, grain_pt):
             )
 
 
-def _draw_neck(axes, ground):
+def _draw_neck(axes, size, ground):
     """Draw the drawn-in melt between head and raised flange as a waisted column, with a light on its left."""
     height = np.linspace(0, 1, 15)
-    radius = FLANGE_RADIUS_MM + 0.5 - 2.7 * height + 2.1 * height**2
-    side = np.column_stack([radius, height * NECK_MM])
+    radius = size.flange_radius_mm + 0.5 - 2.7 * height + 2.1 * height**2
+    side = np.column_stack([radius, height * size.neck_mm])
     base = _ring(radius[0], 0.0, FRONT[::-1])
-    rim = _ring(radius[-1], NECK_MM, FRONT)
+    rim = _ring(radius[-1], size.neck_mm, FRONT)
     column = np.vstack([side * (-1, 1), rim, side[::-1], base])
     area(axes, column, fill=SLOPE, edge=AMBER, width=LINE, order=3.5, move=ground)
-    light = _ring(radius.min() + 0.15, 0.3 * NECK_MM, FRONT[6:16])
+    light = _ring(radius.min() + 0.15, 0.3 * size.neck_mm, FRONT[6:16])
     line(axes, light, colour=PAPER, width=3.0, order=3.6, move=ground)
 
 
-def _draw_undercut(axes, ground):
+def _draw_undercut(axes, size, ground):
     """Draw the notch burnt into the flange at the right front."""
     angles = np.radians(np.linspace(300, 352, 14))
-    low = _ring(FLANGE_RADIUS_MM, 0.0, angles)
+    low = _ring(size.flange_radius_mm, 0.0, angles)
     bite = 0.75 * np.sin(np.linspace(0, np.pi, 14)) ** 0.7
-    high = _ring(FLANGE_RADIUS_MM - 0.1, bite, angles)
+    high = _ring(size.flange_radius_mm - 0.1, bite, angles)
     area(axes, np.vstack([low, high[::-1]]), fill=SLATE, edge=SLATE, width=LINE, order=7.6, move=ground)
 
 
-def _draw_spatter(axes, ground):
+def _draw_spatter(axes, size, ground):
     """Scatter drops of melt round the collar."""
-    for angle, radius, size in DROPS:
-        x, y = _ring(radius, 0.0, np.radians(angle)).ravel()
-        oval(axes, x, y, size, size * 0.75, fill=AMBER, order=6, move=ground)
+    for angle, radius, width in DROPS:
+        x, y = _ring(radius + size.drops_out_mm, 0.0, np.radians(angle)).ravel()
+        oval(axes, x, y, width, width * 0.75, fill=AMBER, order=6, move=ground)
+
+
+def _draw_hole(axes, size, ground):
+    """Draw a ragged hole through the head beside the flange at the right front, with a rim of melt."""
+    angles = np.radians(np.linspace(288, 350, 18))
+    ragged = 0.22 * np.array([0, 1, -1] * 6)
+    outer = size.flange_radius_mm + 1.9 * np.sin(np.linspace(0.25, np.pi - 0.25, 18)) ** 0.6 + ragged
+    inner = _ring(size.flange_radius_mm - 0.6, 0.25, angles)
+    outline = np.vstack([inner, _ring(outer, 0.0, angles)[::-1]])
+    area(axes, outline, fill=SLATE, edge=AMBER, width=2 * LINE, order=8.5, move=ground)

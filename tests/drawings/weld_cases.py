@@ -1,0 +1,92 @@
+"""Calls of the pictures of the bench and of the heat, for the tables of ``cases``."""
+
+from dataclasses import replace
+
+import drawings
+from secondplate.bench import FACES, PullOutcome, WeldJob, chart_settings, weld
+
+JOB = WeldJob(
+    head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2600.0, current_share=1.0, voltage_v=30.0, scatter_share=0
+)
+CHART = chart_settings(stud_diameter_mm=6)
+# Settings that bring out each look of a collar, by what they change on the chart.
+LOOKS = {
+    "good": {},
+    "necked": {"protrusion_mm": 0.5},
+    "cold": {"current_a": 380.0},
+    "hot": {"current_a": 900.0},
+    "one_sided": {"earth": "one clamp, to one side"},
+    "hang_up": {"protrusion_mm": 0.05},
+    "partial": {"tilt_deg": 8.0},
+    "jagged": {"current_a": 420.0, "time_ms": 60.0},
+    "porous": {"gas": "none"},
+    "off_centre": {"offset_mm": 2.0},
+}
+
+
+def bench_call(**changes):
+    """Return the arguments of a picture of one weld without scatter."""
+    settings = replace(CHART, **changes)
+    return {"outcome": weld(settings, JOB, seed=None, number=0), "settings": settings, "job": JOB}
+
+
+def pull_call(gave, face="", **changes):
+    """Return the arguments of a picture of one pull."""
+    return {"pull": PullOutcome(force_n=2600.0, gave=gave, face=face), **bench_call(**changes)}
+
+
+USUAL = {
+    "bench_collar": (
+        drawings.bench_collar,
+        bench_call(),
+        ("closes all round", "surface is bright", "mm below its mark", "stands square", "middle of the head"),
+    ),
+    "pulled_stud": (
+        drawings.pulled_stud,
+        pull_call("rivet drawn out"),
+        ("let go at 2600 N", "whole rivet", "open round hole"),
+    ),
+    "pulled_stud weld broke": (
+        drawings.pulled_stud,
+        pull_call("weld broke", "flat and grey", current_a=300.0),
+        ("let go at 2600 N", "flat, grey and dull", "% of the flange face"),
+    ),
+}
+
+EXTREMES = {
+    **{
+        f"bench collar {name}": (drawings.bench_collar, bench_call(**changes))
+        for name, changes in LOOKS.items()
+    },
+    "bench collar burnt through": (
+        drawings.bench_collar,
+        bench_call(current_a=1500.0, time_ms=200.0, protrusion_mm=6.0),
+    ),
+    "bench collar far off, hot": (
+        drawings.bench_collar,
+        bench_call(current_a=1000.0, offset_mm=5.0, protrusion_mm=4.0),
+    ),
+    "bench collar of a small stud, leaning": (
+        drawings.bench_collar,
+        bench_call(stud_diameter_mm=3.0, current_a=270.0, time_ms=10.0, tilt_deg=20.0, protrusion_mm=6.0),
+    ),
+    "bench collar without melt": (drawings.bench_collar, bench_call(current_a=50.0, time_ms=2.0)),
+    **{
+        f"pulled stud, {gave}": (drawings.pulled_stud, pull_call(gave, stud_diameter_mm=4.0, current_a=400.0))
+        for gave in ("rivet drawn out", "stud broke", "head tore")
+    },
+    **{f"pulled stud, {face}": (drawings.pulled_stud, pull_call("weld broke", face)) for face in FACES[1:]},
+}
+
+REFUSED = (
+    (
+        drawings.bench_collar,
+        {**bench_call(), "outcome": weld(CHART, JOB, seed=None, number=[0, 1])},
+        "outcome must be of one weld, got 2",
+    ),
+    (
+        drawings.pulled_stud,
+        {**bench_call(), "pull": PullOutcome(force_n=1.0, gave="nothing", face="")},
+        "what gave must be one of .*, got 'nothing'",
+    ),
+)
