@@ -11,8 +11,16 @@ import numpy as np
 from secondplate import tables
 from secondplate.arc_heat import heat_flux_w_mm2
 from secondplate.bench_random import triangular, uniform
-from secondplate.bench_settings import BENCH_BANDS, EARTHS, FLANGES_MM, HEADS, POLARITIES, STUD_DIAMETERS_MM
-from secondplate.gas_choice import gas_advice
+from secondplate.bench_settings import (
+    BENCH_BANDS,
+    EARTHS,
+    FLANGES_MM,
+    HEADS,
+    POLARITIES,
+    SETTING_LIMITS,
+    STUD_DIAMETERS_MM,
+)
+from secondplate.gas import FLOW_L_MIN, gas_advice
 from secondplate.inspection import COLLAR_SIGNS
 from secondplate.materials import material
 from secondplate.process_window import LIMITS, WEB_LIMITS_MM, head_melted_depth_mm
@@ -35,7 +43,6 @@ SCATTERED = (
 )
 _SCATTER_BANDS = BENCH_BANDS | STRENGTHS_MPA
 _CHART_TIMES_MS = tuple(short_cycle_row(size).time_ms for size in STUD_DIAMETERS_MM)
-_LEAST_FLOW_L_MIN = tables.values("gas_settings")["flow low"]
 _GAS = gas_advice(stud_material="austenitic stainless", base="steel rivet head", process="short cycle")
 _STUD_OVER_HEAD = (
     material("boron rivet steel").heat_content_j_mm3().best
@@ -217,8 +224,8 @@ def _plunge(fields, scatter, melt_mm):
 def _pores(fields, scatter):
     """Return the tendency to pores from gas, flow, face and time."""
     flow = fields["flow_l_min"]
-    most, top = NUMBERS["greatest gas flow"], 30.0
-    bared = np.maximum(1 - flow / _LEAST_FLOW_L_MIN, 0) + np.maximum(flow - most, 0) / (top - most)
+    most, top = NUMBERS["greatest gas flow"], SETTING_LIMITS["gas flow"][1]
+    bared = np.maximum(1 - flow / FLOW_L_MIN.low, 0) + np.maximum(flow - most, 0) / (top - most)
     shielded = fields["gas"] != "none"
     air = np.where(shielded, np.minimum(bared, 1.0), 1.0 if _GAS.needed else 0.0)
     unfit = np.zeros(len(flow))

@@ -11,8 +11,10 @@ from secondplate import tables
 from secondplate.bands import Band
 from secondplate.bench_random import triangular, uniform
 from secondplate.checks import require_above, require_between, require_choice
-from secondplate.process_window import WEB_LIMITS_MM
-from secondplate.weld_charts import short_cycle_row, stainless_energy_factor
+from secondplate.gas import FLOW_L_MIN
+from secondplate.process_window import PULL_STUD, WEB_LIMITS_MM, chart_points
+from secondplate.weld_charts import short_cycle_row
+from secondplate.weld_rules import gathered
 
 GASES = ("none", "I1", "M12", "M21")
 POLARITIES = ("stud negative", "stud positive")
@@ -32,8 +34,8 @@ def _bands(table):
     return bands
 
 
-SETTING_BANDS = _bands("bench_settings")
 BENCH_BANDS = _bands("bench_bands")
+SETTING_LIMITS = {row.name: (float(row.keys["least"]), row.number) for row in tables.load("bench_settings")}
 # Each setting that is a number: its field, its row in the table, its unit.
 _NUMBERS = (
     ("current_a", "current", "A"),
@@ -126,8 +128,7 @@ class WeldSettings:
         for size in sizes[~np.isin(sizes, STUD_DIAMETERS_MM)][:1]:
             short_cycle_row(float(size))  # refuses with the list of sizes
         for field, name, unit in _NUMBERS:
-            band = SETTING_BANDS[name]
-            require_between(name, getattr(self, field), band.low, band.high, unit=unit)
+            require_between(name, getattr(self, field), *SETTING_LIMITS[name], unit=unit)
         for field, choices in _CHOICES:
             _checked_choices(field, getattr(self, field), choices)
 
@@ -186,9 +187,7 @@ class WeldJob:
 
 
 def chart_settings(*, stud_diameter_mm):
-    """Return what the papers say for a stud on a rivet head: the shop's setting at 6 mm, else the chart.
-
-    The chart is the short-cycle one with a tenth less current for stainless; all else is as usual.
+    """Return what the papers say for a stainless stud on a rivet head: the shop's setting, else the chart.
 
     Parameters
     ----------
@@ -198,7 +197,7 @@ def chart_settings(*, stud_diameter_mm):
     Returns
     -------
     WeldSettings
-        Settings to begin with [-]
+        Settings to begin with: good gas, clean head, two clamps, gun square on the middle [-]
 
     Raises
     ------
@@ -207,31 +206,35 @@ def chart_settings(*, stud_diameter_mm):
 
     Notes
     -----
-    Sources: stud_manual_short_cycle page 39 with footnote 2; the shop setting is common practice.
+    Sources: ``process_window.chart_points``, ``weld_rules``, ``gas``. A shop setting is held for 6 mm only.
 
     Examples
     --------
     >>> chart_settings(stud_diameter_mm=5).current_a, chart_settings(stud_diameter_mm=5).time_ms
     (630.0, 15.0)
     """
-    row = short_cycle_row(stud_diameter_mm)
-    current, time = row.current_a * stainless_energy_factor().best, row.time_ms
-    if row.stud_diameter_mm == 6:
-        current, time = SETTING_BANDS["current"].best, SETTING_BANDS["time"].best
+    points = chart_points(stud_diameter_mm)
+    point = next((each for each in points if each.rule.startswith("shop")), points[0])
     return WeldSettings(
-        stud_diameter_mm=row.stud_diameter_mm,
-        current_a=current,
-        time_ms=time,
-        lift_mm=SETTING_BANDS["lift"].best,
-        protrusion_mm=SETTING_BANDS["protrusion"].best,
+        stud_diameter_mm=float(stud_diameter_mm),
+        current_a=point.current_a,
+        time_ms=point.time_ms,
+        lift_mm=_usual("lift", stud_diameter_mm),
+        protrusion_mm=_usual("protrusion", stud_diameter_mm),
         gas="M12",
-        flow_l_min=SETTING_BANDS["gas flow"].best,
+        flow_l_min=FLOW_L_MIN.best,
         polarity=POLARITIES[0],
         tilt_deg=0.0,
         offset_mm=0.0,
         head=HEADS[0],
         earth=EARTHS[0],
     )
+
+
+def _usual(quantity, stud_diameter_mm):
+    """Return the shop's value of lift or protrusion where one is held, else the first rule's."""
+    rules = gathered(quantity, stud_diameter_mm, **PULL_STUD, process="short cycle")
+    return next((each for each in rules if each.rule.startswith("shop")), rules[0]).band.best
 
 
 def drawn(name, share):
