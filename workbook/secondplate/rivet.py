@@ -16,13 +16,14 @@ TIP_RADIUS_SHARE = 0.55
 _COSINE_TIP_VOLUME = np.pi / 2 - 2 / np.pi  # volume of a tip of unit height and radius
 
 
-def _require_below(name, value, limit_name, limit):
-    """Refuse a size that is not below another one."""
+def _require_below(name, value, limit_name, limit, *, or_equal=False):
+    """Refuse a size that is not below another one, or not at most that one."""
     value, limit = np.broadcast_arrays(value, limit)
-    wrong = np.flatnonzero(value >= limit)
+    wrong = np.flatnonzero(value > limit if or_equal else value >= limit)
     if wrong.size:
         got, most = float(value.flat[wrong[0]]), float(limit.flat[wrong[0]])
-        message = f"{name} must be below the {limit_name} of {most:.6g} mm, got {got:.6g} mm"
+        must = "at most" if or_equal else "below"
+        message = f"{name} must be {must} the {limit_name} of {most:.6g} mm, got {got:.6g} mm"
         raise ValueError(message)
 
 
@@ -91,7 +92,7 @@ class Rivet:
 
     @property
     def volume_mm3(self):
-        """Steel of shank and web in mm3, the rim of the head beyond the shank left out as in rule of thumb."""
+        """Steel of shank and web in mm3; the rim of the head beyond the shank is left out."""
         bore = self.bore_diameter_mm**2 * (self.rivet_length_mm - self.web_mm)
         return np.pi / 4 * (self.shank_diameter_mm**2 * self.rivet_length_mm - bore)
 
@@ -129,11 +130,7 @@ class Die:
         require_between("die diameter", self.die_diameter_mm, 4, 16, unit="mm")
         require_between("die depth", self.die_depth_mm, 0.3, 4, unit="mm")
         require_between("die tip", self.die_tip_mm, 0, 4, unit="mm")
-        if np.any(np.asarray(self.die_tip_mm) > np.asarray(self.die_depth_mm)):
-            message = (
-                f"die tip must be at most the die depth of {self.die_depth_mm} mm, got {self.die_tip_mm} mm"
-            )
-            raise ValueError(message)
+        _require_below("die tip", self.die_tip_mm, "die depth", self.die_depth_mm, or_equal=True)
 
     @property
     def tip_radius_mm(self):
@@ -344,8 +341,8 @@ def piercing_force_n(*, shank_diameter_mm, thickness_mm, tensile_strength_mpa):
 
     Notes
     -----
-    Derived: shear over the whole thickness at once, strength in shear by von Mises. A small part of the peak of
-    a setting, so most of that peak flares the tail and coins the plates.
+    Derived: shear over the whole thickness at once, strength in shear by von Mises. A small part of the peak
+    of a setting, so most of that peak flares the tail and coins the plates.
 
     Examples
     --------

@@ -1,0 +1,186 @@
+"""A section of a set joint: outlines of its parts in the plane of the rivet's axis, built from parameters.
+
+x runs to the right from the axis, y upwards from the face of the top plate far from the rivet, in millimetres.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from secondplate.section_balance import shape
+from secondplate.section_checks import require_possible
+from secondplate.section_parameters import SectionParameters
+from secondplate.section_paths import sides
+from secondplate.section_plates import DRAFT_MM, WALL_BOTTOM, WALL_TOP
+from secondplate.section_rivet import unset_path
+
+PARTS = ("rivet", "slug", "second plate", "top plate left", "top plate right", "gap left", "gap right")
+_NO_AREA_MM2 = 1e-9
+
+
+@dataclass(frozen=True, kw_only=True)
+class Section:
+    """Outlines of one set joint, or of a column of them.
+
+    Parameters
+    ----------
+    outlines : Mapping of str to numpy.ndarray
+        Corners of each of ``PARTS``, counter-clockwise, of shape (corners, 2) or (joints, corners, 2); parts meet
+        in shared corners; the gap is left out where the plates lie on each other [mm]
+    parameters : SectionParameters or None
+        What it was built from, None where it was not built here [-]
+    constructed : Mapping of str to float or numpy.ndarray
+        What it was built to measure, by the names of ``section_measure.Measured`` [mm]
+
+    Examples
+    --------
+    >>> from secondplate.section_parameters import usual_parameters
+    >>> build_section(usual_parameters()).outlines["rivet"].shape[-1]
+    2
+    """
+
+    outlines: Mapping[str, np.ndarray]
+    parameters: SectionParameters | None = None
+    constructed: Mapping[str, float]
+
+    @property
+    def several(self):
+        """Whether this is a column of joints."""
+        return self.outlines["rivet"].ndim == 3
+
+    def one(self, number):
+        """Return one joint of a column."""
+        outlines = {name: outline[number] for name, outline in self.outlines.items()}
+        constructed = {name: float(values[number]) for name, values in self.constructed.items()}
+        return Section(outlines=_open_parts(outlines), constructed=constructed)
+
+
+def _open_parts(outlines):
+    """Leave out a gap without any area."""
+    return {
+        name: outline
+        for name, outline in outlines.items()
+        if not name.startswith("gap") or np.any(np.abs(_area(outline)) > _NO_AREA_MM2)
+    }
+
+
+def _area(outline):
+    """Return the area of each outline."""
+    x, y = outline[..., 0], outline[..., 1]
+    return np.sum(x * np.roll(y, -1, axis=-1) - np.roll(x, -1, axis=-1) * y, axis=-1) / 2
+
+
+def _halves(path, side):
+    """Return one side of a path as points (x, y); the left one mirrored and turned to run the same way."""
+    x, y = path[0][:, side], path[1][:, side]
+    return np.stack([x, y], axis=-1) if side else np.stack([-x, y], axis=-1)[:, ::-1]
+
+
+def _whole(path):
+    """Join both sides of a half outline that begins and ends on the axis."""
+    return np.concatenate([_halves(path, 1), _halves(path, 0)[:, 1:-1]], axis=1)
+
+
+def _outlines(paths):
+    """Return the outlines of all parts."""
+    whole = {name: _whole(paths[name]) for name in ("rivet", "slug", "second plate")}
+    split = {
+        f"{name} {word}": _halves(paths[name], side)
+        for name in ("top plate", "gap")
+        for side, word in enumerate(("left", "right"))
+    }
+    return _open_parts(whole | split)
+
+
+def _constructed(joint):
+    """Return what joints were built to measure, from their parameters and the balance, without any outline."""
+    columns, form = joint.columns, joint.form
+    under, floor = joint.under[1], joint.floor[1]
+    depth = floor[:, 0, -1] - floor.min(axis=(1, 2))
+    shank = joint.outside[2][0]
+    later = np.minimum.accumulate(shank[..., ::-1], axis=-1)[..., ::-1]
+    return {
+        "interlock_left_mm": columns["interlock_left_mm"],
+        "interlock_right_mm": columns["interlock_right_mm"],
+        "remaining_mm": (under - floor[..., : under.shape[-1]]).min(axis=(1, 2)),
+        "head_flushness_mm": columns["head_flushness_mm"],
+        "tail_diameter_mm": np.sum(form.shank + form.flare, axis=1),
+        "button_diameter_mm": 2 * _half_way_radius(joint, depth),
+        "button_depth_mm": depth,
+        "buckle_mm": (shank - later).max(axis=(1, 2)),
+        "crack_mm": sides(columns, "crack").max(axis=1),
+        "gap_mm": columns["gap_mm"],
+    }
+
+
+def _half_way_radius(joint, depth):
+    """Return the radius of the button half-way down its wall, which is straight there."""
+    whole = joint.button_mm
+    share = (depth / 2 / whole - WALL_TOP) / (WALL_BOTTOM - WALL_TOP)
+    return joint.columns["die_diameter_mm"] / 2 - DRAFT_MM * share
+
+
+def build_section(parameters):
+    """Build the section of a set joint, or of a column of joints, without losing any metal.
+
+    Rivet, interlock, lengths, head and draw-down are given; the bottom thickness, the button and the bending of
+    the top plate follow from the volumes, which are kept to rounding.
+
+    Parameters
+    ----------
+    parameters : SectionParameters
+        What the joint is built from [-]
+
+    Returns
+    -------
+    Section
+        Outlines of all parts, and what they were built to measure [-]
+
+    Raises
+    ------
+    ValueError
+        If no such joint can be: the die too narrow or too shallow, the tail through the second plate or not in
+        it, the slug longer than the bore, or lengths that the volumes do not allow.
+
+    Notes
+    -----
+    The forms are drawn after usual sections, from memory; the balance is derived here. It is a teaching model of
+    what a section looks like and no simulation of setting.
+
+    Examples
+    --------
+    >>> from secondplate.section_parameters import usual_parameters
+    >>> section = build_section(usual_parameters(head_flushness_mm=0.2))
+    >>> round(section.constructed["remaining_mm"], 2)
+    0.63
+    """
+    joint = require_possible(shape(parameters.columns()))
+    outlines, constructed = _outlines(joint.paths), _constructed(joint)
+    if not parameters.several:
+        outlines = {name: outline[0] for name, outline in outlines.items()}
+        constructed = {name: float(values[0]) for name, values in constructed.items()}
+    return Section(outlines=outlines, parameters=parameters, constructed=constructed)
+
+
+def unset_rivet_outline(parameters):
+    """Return the outline of the rivet before setting, its face at height 0.
+
+    Parameters
+    ----------
+    parameters : SectionParameters
+        Parameters of one joint or of a column [-]
+
+    Returns
+    -------
+    numpy.ndarray
+        Corners of shape (corners, 2) or (joints, corners, 2) [mm]
+
+    Examples
+    --------
+    >>> from secondplate.section_parameters import usual_parameters
+    >>> float(unset_rivet_outline(usual_parameters())[:, 1].min())
+    -5.5
+    """
+    outline = _whole(unset_path(parameters.columns()))
+    return outline if parameters.several else outline[0]
