@@ -1,7 +1,7 @@
 """What is published of self-piercing riveted joints: joint rows, relative facts, and models left out.
 
-All of it comes from abstracts: no plain pair of aluminium sheets with thickness and strength could be read, and
-no interlock beside a strength. The models left out are named, each with what is missing.
+All of it comes from abstracts: no plain pair of aluminium sheets with thickness and strength could be read,
+and no interlock beside a strength. The models left out are named, each with what is missing.
 """
 
 from dataclasses import dataclass
@@ -38,8 +38,8 @@ class JointRow:
         Length of the rivet, None where not given [mm]
     stack_mm : float or None
         Thickness of both sheets, None where not given [mm]
-    lap_shear_kn : float or None
-        Strength in lap shear, None where not given [kN]
+    lap_shear_n : float or None
+        Strength in lap shear, None where not given [N]
     statistic : str
         What the strength is: mean, greatest; empty where there is none [-]
     failure_mode : str
@@ -49,8 +49,8 @@ class JointRow:
 
     Examples
     --------
-    >>> JOINT_ROWS[0].lap_shear_kn
-    3.858
+    >>> JOINT_ROWS[0].lap_shear_n
+    3858.0
     """
 
     id: str
@@ -63,7 +63,7 @@ class JointRow:
     order_stated: str
     rivet_length_mm: float | None
     stack_mm: float | None
-    lap_shear_kn: float | None
+    lap_shear_n: float | None
     statistic: str
     failure_mode: str
     detail: str
@@ -169,7 +169,7 @@ class ModelLeftOut:
         require_choice(f"basis of {self.name}", self.basis, BASES)
 
 
-_NUMBERS = ("rivet_length_mm", "stack_mm", "lap_shear_kn")
+_NUMBERS = ("rivet_length_mm", "stack_mm", "lap_shear_n")
 
 
 def _cell(column, text):
