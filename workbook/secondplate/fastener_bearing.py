@@ -13,12 +13,12 @@ from secondplate.tables import values
 _CONSTANTS = values("fastener_constants")
 
 
-def _shared(thickness_mm, tensile_strength_mpa, gamma_m):
+def _shared(thickness_mm, tensile_strength_mpa, partial_factor):
     """Check what every form here needs."""
     return (
         np.asarray(require_between("sheet thickness", thickness_mm, 0.3, 6.5, unit="mm")),
         np.asarray(require_between("tensile strength", tensile_strength_mpa, 20, 2000, unit="MPa")),
-        require_at_least("partial factor", gamma_m, 1, unit=""),
+        require_at_least("partial factor", partial_factor, 1, unit=""),
     )
 
 
@@ -83,7 +83,7 @@ def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness
 
 
 def screw_bearing_n(
-    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, gamma_m=1.0
+    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, partial_factor=1.0
 ):
     """Return the bearing of a screw in steel sheet: F = alpha f_u d t / gamma_M.
 
@@ -97,7 +97,7 @@ def screw_bearing_n(
         Tensile strength f_u of the sheet, 20 to 2000 [MPa]
     supporting_thickness_mm : float or array
         Thickness of the other sheet, at least t [mm]
-    gamma_m : float
+    partial_factor : float
         Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
 
     Returns
@@ -120,7 +120,7 @@ def screw_bearing_n(
     ...                       supporting_thickness_mm=2.0))
     4480
     """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, gamma_m)
+    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
     alpha = bearing_coefficient(
         thickness_mm, shank_diameter_mm=shank_diameter_mm, supporting_thickness_mm=supporting_thickness_mm
     )
@@ -128,7 +128,7 @@ def screw_bearing_n(
 
 
 def aluminium_screw_bearing_n(
-    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, gamma_m=1.0
+    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, partial_factor=1.0
 ):
     """Return the bearing of a screw in aluminium sheet.
 
@@ -145,7 +145,7 @@ def aluminium_screw_bearing_n(
         Tensile strength f_u of the weaker sheet, 20 to 2000 [MPa]
     supporting_thickness_mm : float or array
         Thickness of the other sheet, at least t [mm]
-    gamma_m : float
+    partial_factor : float
         Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
 
     Returns
@@ -168,7 +168,7 @@ def aluminium_screw_bearing_n(
     ...                                 supporting_thickness_mm=2.0))
     3548
     """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, gamma_m)
+    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
     diameter = np.asarray(require_between("shank diameter", shank_diameter_mm, 3, 8, unit="mm"))
     ratio = _thickness_ratio(thickness, supporting_thickness_mm)
     counted = np.minimum(strength, _CONSTANTS["aluminium strength limit"])
@@ -177,7 +177,9 @@ def aluminium_screw_bearing_n(
     return plain(_between_sheets(ratio, np.minimum(rooted, thick), thick) / gamma)
 
 
-def pull_through_n(thickness_mm, *, head_diameter_mm, tensile_strength_mpa, repeated_wind=False, gamma_m=1.0):
+def pull_through_n(
+    thickness_mm, *, head_diameter_mm, tensile_strength_mpa, repeated_wind=False, partial_factor=1.0
+):
     """Return the pull at which a head comes through the sheet: F = d_w t f_u / gamma_M.
 
     Parameters
@@ -190,7 +192,7 @@ def pull_through_n(thickness_mm, *, head_diameter_mm, tensile_strength_mpa, repe
         Tensile strength f_u of the sheet, 20 to 2000 [MPa]
     repeated_wind : bool
         Whether the load comes and goes; the standard then takes half [-]
-    gamma_m : float
+    partial_factor : float
         Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
 
     Returns
@@ -212,7 +214,7 @@ def pull_through_n(thickness_mm, *, head_diameter_mm, tensile_strength_mpa, repe
     >>> round(pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215))
     3332
     """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, gamma_m)
+    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
     head = require_between("head diameter", head_diameter_mm, 3, 30, unit="mm")
     name = "pull-through factor under repeated wind" if repeated_wind else "pull-through factor"
     return plain(_CONSTANTS[name] * head * thickness * strength / gamma)

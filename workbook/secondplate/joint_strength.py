@@ -53,7 +53,7 @@ def head_shear_n(rivet, top):
     )
 
 
-def head_pull_through_n(rivet, top, *, gamma_m=1.0):
+def head_pull_through_n(rivet, top, *, partial_factor=1.0):
     """Return the pull that brings the head through the top plate, from pull-through to perimeter shear.
 
     Parameters
@@ -62,7 +62,7 @@ def head_pull_through_n(rivet, top, *, gamma_m=1.0):
         The rivet; its head counts [-]
     top : Sheet
         The top plate [-]
-    gamma_m : float
+    partial_factor : float
         Partial factor of the pull-through, at least 1 [-]
 
     Returns
@@ -90,14 +90,14 @@ def head_pull_through_n(rivet, top, *, gamma_m=1.0):
         top.thickness_mm,
         head_diameter_mm=rivet.head_diameter_mm,
         tensile_strength_mpa=top.tensile_strength_mpa,
-        gamma_m=gamma_m,
+        partial_factor=partial_factor,
     )
     high = head_shear_n(rivet, top)
     best = plain(np.sqrt(np.asarray(low) * high))
     return Band(low=low, best=best, high=high, basis="pull-through of screws to shear round the head")
 
 
-def plate_bearing_n(rivet, plate, other_plate, *, gamma_m=1.0):
+def plate_bearing_n(rivet, plate, other_plate, *, partial_factor=1.0):
     """Return the bearing of one plate at the shank, by the forms of the standards for screws side by side.
 
     Steel takes the form for steel, aluminium both; the band is widened, for neither was written for rivets.
@@ -110,7 +110,7 @@ def plate_bearing_n(rivet, plate, other_plate, *, gamma_m=1.0):
         The plate that bears [-]
     other_plate : Sheet
         The plate on the other side of the joint [-]
-    gamma_m : float
+    partial_factor : float
         Partial factor, at least 1 [-]
 
     Returns
@@ -142,7 +142,7 @@ def plate_bearing_n(rivet, plate, other_plate, *, gamma_m=1.0):
         "tensile_strength_mpa": plate.tensile_strength_mpa,
         # The forms know a supporting sheet at least as thick: a thinner one counts as equal.
         "supporting_thickness_mm": np.maximum(plate.thickness_mm, other_plate.thickness_mm),
-        "gamma_m": gamma_m,
+        "partial_factor": partial_factor,
     }
     forms = (screw_bearing_n,) if plate.family == "steel" else (screw_bearing_n, aluminium_screw_bearing_n)
     return untried_band(
@@ -150,7 +150,7 @@ def plate_bearing_n(rivet, plate, other_plate, *, gamma_m=1.0):
     )
 
 
-def cross_tension(rivet, stack, *, interlock_mm, penetration_mm, gamma_m=1.0):
+def cross_tension(rivet, stack, *, interlock_mm, penetration_mm, partial_factor=1.0):
     """Return what each side of a joint bears when its plates are pulled apart square to each other.
 
     Parameters
@@ -163,7 +163,7 @@ def cross_tension(rivet, stack, *, interlock_mm, penetration_mm, gamma_m=1.0):
         Interlock, 0 to 2 [mm]
     penetration_mm : float or array
         Depth of the tail in the second plate, 0.1 to 6 [mm]
-    gamma_m : float
+    partial_factor : float
         Partial factor of the borrowed form, at least 1 [-]
 
     Returns
@@ -198,14 +198,14 @@ def cross_tension(rivet, stack, *, interlock_mm, penetration_mm, gamma_m=1.0):
     tail = FailureModes(forces_n={name: band for name, band in hold.forces_n.items() if name != "tube snaps"})
     return FailureModes(
         forces_n={
-            HEAD_SIDE: head_pull_through_n(rivet, stack.top, gamma_m=gamma_m),
+            HEAD_SIDE: head_pull_through_n(rivet, stack.top, partial_factor=partial_factor),
             TAIL_SIDE: tail.strength_n,
             RIVET: tube_strength_n(rivet),
         }
     )
 
 
-def lap_shear(rivet, stack, *, gamma_m=1.0):
+def lap_shear(rivet, stack, *, partial_factor=1.0):
     """Return what plates and rivet bear in lap shear; a tail that tilts out is not among the modes.
 
     Parameters
@@ -214,7 +214,7 @@ def lap_shear(rivet, stack, *, gamma_m=1.0):
         The rivet [-]
     stack : Stack
         The plates, adhesive left out [-]
-    gamma_m : float
+    partial_factor : float
         Partial factor of the borrowed forms, at least 1 [-]
 
     Returns
@@ -242,8 +242,8 @@ def lap_shear(rivet, stack, *, gamma_m=1.0):
     """
     return FailureModes(
         forces_n={
-            TOP_BEARING: plate_bearing_n(rivet, stack.top, stack.second, gamma_m=gamma_m),
-            SECOND_BEARING: plate_bearing_n(rivet, stack.second, stack.top, gamma_m=gamma_m),
+            TOP_BEARING: plate_bearing_n(rivet, stack.top, stack.second, partial_factor=partial_factor),
+            SECOND_BEARING: plate_bearing_n(rivet, stack.second, stack.top, partial_factor=partial_factor),
             RIVET: tube_strength_n(rivet, in_shear=True),
         }
     )
