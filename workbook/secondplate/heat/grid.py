@@ -139,7 +139,7 @@ def graded_edges(stops_mm, *, fine_at_mm, finest_mm, growth=0.12, coarsest_mm=ma
     Examples
     --------
     >>> graded_edges([0, 1], fine_at_mm=[0], finest_mm=0.1, growth=0.5).round(2).tolist()
-    [0.0, 0.1, 0.26, 0.5, 0.86, 1.0]
+    [0.0, 0.11, 0.29, 0.57, 1.0]
     """
     require_above("finest length of a cell", finest_mm, 0, unit="mm")
     require_between("growth of the cells", growth, 0, 0.5, unit="")
