@@ -46,10 +46,11 @@ def _plastic_table():
     k = np.cos(half)
     share = 1 - 2 / np.pi * (half - k * np.sin(half))
     over_radius = np.append(4 / (3 * np.pi) * np.sin(half[1:]) ** 3 / share[1:], 0.0)
-    return over_radius[::-1], np.append(share[1:], 1.0)[::-1]
+    # The inverse of the share runs nearly straight over the eccentricity, so it is what is interpolated.
+    return over_radius[::-1], 1 / np.append(share[1:], 1.0)[::-1]
 
 
-_PLASTIC_ECCENTRICITIES, _PLASTIC_SHARES = _plastic_table()
+_PLASTIC_ECCENTRICITIES, _PLASTIC_INVERSES = _plastic_table()
 
 
 def plastic_load_share(eccentricity_over_radius):
@@ -83,10 +84,9 @@ def plastic_load_share(eccentricity_over_radius):
     """
     ratio = require_at_least("eccentricity over radius", eccentricity_over_radius, 0, unit="")
     ratio = np.asarray(ratio)
-    near = np.interp(ratio, _PLASTIC_ECCENTRICITIES, _PLASTIC_SHARES)
-    last = _PLASTIC_ECCENTRICITIES[-1]
-    far = _PLASTIC_SHARES[-1] * last / np.maximum(ratio, last)
-    return plain(np.where(ratio > last, far, near))
+    near = 1 / np.interp(ratio, _PLASTIC_ECCENTRICITIES, _PLASTIC_INVERSES)
+    far = 4 / (3 * np.pi) / np.maximum(ratio, 1)
+    return plain(np.where(ratio > _PLASTIC_ECCENTRICITIES[-1], far, near))
 
 
 def pull_eccentricity_mm(*, eccentricity_mm, tilt_deg, lever_mm):
