@@ -35,7 +35,24 @@ def pull_call(gave, face="", **changes):
     return {"pull": PullOutcome(force_n=2600.0, gave=gave, face=face), **bench_call(**changes)}
 
 
+WINDOW = {"stud_diameter_mm": 6, "web_mm": 1.1, "current_a": 620, "time_ms": 31}
+
 USUAL = {
+    "weld_window": (
+        drawings.weld_window,
+        WINDOW,
+        (
+            "6 mm stud",
+            "web of 1.1 mm",
+            "shop setting for a 6 mm pull stud 600 A for 30 ms, sound",
+            "620 A for 31 ms",
+        ),
+    ),
+    "weld_window of a bench": (
+        drawings.weld_window,
+        {**WINDOW, "job": replace(JOB, current_share=0.7)},
+        ("as this machine shows them", "600 A for 30 ms, cold"),
+    ),
     "bench_collar": (
         drawings.bench_collar,
         bench_call(),
@@ -54,6 +71,23 @@ USUAL = {
 }
 
 EXTREMES = {
+    "weld window of a thin web": (
+        drawings.weld_window,
+        {**WINDOW, "web_mm": 0.3, "current_a": 50, "time_ms": 2},
+    ),
+    "weld window of a thick web": (
+        drawings.weld_window,
+        {"stud_diameter_mm": 4, "web_mm": 3, "current_a": 1500, "time_ms": 200},
+    ),
+    "weld window, smallest stud": (
+        drawings.weld_window,
+        {"stud_diameter_mm": 3, "web_mm": 1.1, "current_a": 200, "time_ms": 12},
+    ),
+    "weld window without sound": (drawings.weld_window, {**WINDOW, "web_mm": 0.5, "current_a": 1100}),
+    "weld window of a strong machine": (
+        drawings.weld_window,
+        {**WINDOW, "job": replace(JOB, current_share=1.8)},
+    ),
     **{
         f"bench collar {name}": (drawings.bench_collar, bench_call(**changes))
         for name, changes in LOOKS.items()
@@ -79,6 +113,9 @@ EXTREMES = {
 }
 
 REFUSED = (
+    (drawings.weld_window, {**WINDOW, "current_a": 40}, "current must be between 50 A and 1500 A, got 40 A"),
+    (drawings.weld_window, {**WINDOW, "time_ms": 1}, "weld time must be between 2 ms and 200 ms, got 1 ms"),
+    (drawings.weld_window, {**WINDOW, "web_mm": 9}, "web must be between 0.3 mm and 3 mm, got 9 mm"),
     (
         drawings.bench_collar,
         {**bench_call(), "outcome": weld(CHART, JOB, seed=None, number=[0, 1])},

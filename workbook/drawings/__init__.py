@@ -14,6 +14,7 @@ from drawings.rivet_and_plates import rivet_and_plates
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
 from drawings.weld_cycle import weld_cycle
+from drawings.weld_window import weld_window
 
 __all__ = [
     "Picture",
@@ -32,4 +33,5 @@ __all__ = [
     "stud_and_holder",
     "stud_strength",
     "weld_cycle",
+    "weld_window",
 ]
