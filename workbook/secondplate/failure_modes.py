@@ -20,8 +20,8 @@ MODEL_SPREAD = values("pull_out_constants")["model spread"]
 def untried_band(*forces_n, basis):
     """Return the band of a force that was never tried on a joint, from one estimate or several.
 
-    It reaches from the least estimate over sqrt(2) to the greatest times sqrt(2): one estimate alone is a
-    band of a factor of 2. The best is the geometric mean.
+    It holds every estimate and reaches at least from the geometric mean over sqrt(2) to sqrt(2) times it,
+    so it is never narrower than a factor of 2. The best is the geometric mean.
 
     Parameters
     ----------
@@ -48,15 +48,15 @@ def untried_band(*forces_n, basis):
     --------
     >>> band = untried_band(2000, 4000, basis="example")
     >>> round(band.low), round(band.best), round(band.high)
-    (1414, 2828, 5657)
+    (2000, 2828, 4000)
     """
     forces = [np.asarray(require_at_least("force", force, 0, unit="N")) for force in forces_n]
     stacked = np.stack(np.broadcast_arrays(*forces))
-    half = np.sqrt(MODEL_SPREAD)
+    half, mean = np.sqrt(MODEL_SPREAD), stacked.prod(axis=0) ** (1 / len(forces))
     return Band(
-        low=plain(stacked.min(axis=0) / half),
-        best=plain(stacked.prod(axis=0) ** (1 / len(forces))),
-        high=plain(stacked.max(axis=0) * half),
+        low=plain(np.minimum(stacked.min(axis=0), mean / half)),
+        best=plain(mean),
+        high=plain(np.maximum(stacked.max(axis=0), mean * half)),
         basis=basis,
     )
 

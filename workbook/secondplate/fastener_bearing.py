@@ -1,25 +1,39 @@
 """Bearing and pull-through of a sheet at a fastener, by forms that standards print for screws in thin sheet.
 
-A self-piercing rivet is no screw: the forms are borrowed and give an order of magnitude. Spacing, edges,
-threads and blind rivets are left out.
+A self-piercing rivet is no screw: the forms are borrowed and give an order of magnitude. They disagree, so
+each is named. Spacing, edges, threads and blind rivets are left out.
 """
 
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_at_least, require_between
-from secondplate.tables import values
-
-_CONSTANTS = values("fastener_constants")
+from secondplate.checks import require_at_least, require_between, require_choice
+from secondplate.tables import load
 
 
-def _shared(thickness_mm, tensile_strength_mpa, partial_factor):
-    """Check what every form here needs."""
-    return (
-        np.asarray(require_between("sheet thickness", thickness_mm, 0.3, 6.5, unit="mm")),
-        np.asarray(require_between("tensile strength", tensile_strength_mpa, 20, 2000, unit="MPa")),
-        require_at_least("partial factor", partial_factor, 1, unit=""),
-    )
+def _constants():
+    """Read the constants by standard and name."""
+    found = {}
+    for row in load("fastener_constants"):
+        found.setdefault(row.keys["standard"], {})[row.name] = row.number
+    return found
+
+
+_CONSTANTS = _constants()
+STEEL_STANDARD, ALUMINIUM_STANDARD, AMERICAN_STANDARD = "EN 1993-1-3", "EN 1999-1-4", "AISI S100"
+BEARING_STANDARDS = tuple(name for name, values in _CONSTANTS.items() if "bearing slope" in values)
+PULL_THROUGH_STANDARDS = tuple(name for name, values in _CONSTANTS.items() if "pull-through factor" in values)
+_THICK_RATIO = _CONSTANTS["all three"]["thickness ratio"]
+
+
+def _thickness(thickness_mm):
+    """Return a thickness that a sheet may have."""
+    return np.asarray(require_between("sheet thickness", thickness_mm, 0.3, 6.5, unit="mm"))
+
+
+def _strength(tensile_strength_mpa):
+    """Return a tensile strength that a sheet may have."""
+    return np.asarray(require_between("tensile strength", tensile_strength_mpa, 20, 2000, unit="MPa"))
 
 
 def _thickness_ratio(thickness, supporting_thickness_mm):
@@ -34,17 +48,11 @@ def _thickness_ratio(thickness, supporting_thickness_mm):
     return supporting / thickness
 
 
-def _between_sheets(ratio, equal, thick):
-    """Interpolate in a straight line from equal sheets to a supporting sheet that counts as thick."""
-    share = np.clip((ratio - 1) / (_CONSTANTS["thickness ratio"] - 1), 0, 1)
-    return equal + (thick - equal) * share
+def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness_mm, standard=STEEL_STANDARD):
+    """Return alpha of the bearing of a screw, F = alpha f_u d t.
 
-
-def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness_mm):
-    """Return alpha of the bearing of a screw in steel sheet.
-
-    Equal sheets: alpha = min(3.2 sqrt(t/d), 2.1). Supporting sheet t1 at least 2.5 t: 2.1 if t is at least
-    1 mm, else as for equal sheets. In between a straight line over t1.
+    Equal sheets: alpha = min(a sqrt(t/d), b). Supporting sheet at least 2.5 times as thick: alpha = b; in
+    EN 1993-1-3 only where the sheet is 1 mm thick or more. In between a straight line.
 
     Parameters
     ----------
@@ -53,7 +61,9 @@ def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness
     shank_diameter_mm : float or array
         Diameter d of the fastener, 3 to 8 [mm]
     supporting_thickness_mm : float or array
-        Thickness t1 of the other sheet, at least t [mm]
+        Thickness of the other sheet, at least t [mm]
+    standard : str
+        One of ``BEARING_STANDARDS`` [-]
 
     Returns
     -------
@@ -63,29 +73,38 @@ def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness
     Raises
     ------
     ValueError
-        If a size lies outside its range or the supporting sheet is the thinner one.
+        If a size lies outside its range, the supporting sheet is the thinner one, or the standard is unknown.
 
     Notes
     -----
-    Source: en_1993_1_3 Table 8.2, seen in cold_formed_code.
+    Source: en_1993_1_3 Table 8.2 (a 3.2, b 2.1), seen in cold_formed_code; en_1999_1_4 8.3.2.1 (2.5, 1.5);
+    aisi_s100 (4.2, 2.7).
 
     Examples
     --------
     >>> round(bearing_coefficient(2.0, shank_diameter_mm=5.3, supporting_thickness_mm=2.0), 4)
     1.9657
     """
-    thickness, _, _ = _shared(thickness_mm, 20, 1)
+    constants = _CONSTANTS[require_choice("standard", standard, BEARING_STANDARDS)]
+    thickness = _thickness(thickness_mm)
     diameter = np.asarray(require_between("shank diameter", shank_diameter_mm, 3, 8, unit="mm"))
-    ratio = _thickness_ratio(thickness, supporting_thickness_mm)
-    plateau = _CONSTANTS["bearing plateau"]
-    equal = np.minimum(_CONSTANTS["bearing slope"] * np.sqrt(thickness / diameter), plateau)
-    return plain(_between_sheets(ratio, equal, np.where(thickness >= 1, plateau, equal)))
+    share = np.clip((_thickness_ratio(thickness, supporting_thickness_mm) - 1) / (_THICK_RATIO - 1), 0, 1)
+    plateau = constants["bearing plateau"]
+    equal = np.minimum(constants["bearing slope"] * np.sqrt(thickness / diameter), plateau)
+    thick = np.where(thickness >= constants["least thickness of plateau"], plateau, equal)
+    return plain(equal + (thick - equal) * share)
 
 
 def screw_bearing_n(
-    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, partial_factor=1.0
+    thickness_mm,
+    *,
+    shank_diameter_mm,
+    tensile_strength_mpa,
+    supporting_thickness_mm,
+    standard=STEEL_STANDARD,
+    partial_factor=1.0,
 ):
-    """Return the bearing of a screw in steel sheet: F = alpha f_u d t / gamma_M.
+    """Return the bearing of a screw in a sheet: F = alpha f_u d t / gamma_M.
 
     Parameters
     ----------
@@ -94,11 +113,13 @@ def screw_bearing_n(
     shank_diameter_mm : float or array
         Diameter d of the fastener, 3 to 8 [mm]
     tensile_strength_mpa : float or array
-        Tensile strength f_u of the sheet, 20 to 2000 [MPa]
+        Tensile strength f_u of the sheet, 20 to 2000; EN 1999-1-4 counts 260 at most [MPa]
     supporting_thickness_mm : float or array
         Thickness of the other sheet, at least t [mm]
+    standard : str
+        One of ``BEARING_STANDARDS`` [-]
     partial_factor : float
-        Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
+        Factor gamma_M, at least 1; 1 for a strength without safety, 1.25 in European design [-]
 
     Returns
     -------
@@ -108,92 +129,55 @@ def screw_bearing_n(
     Raises
     ------
     ValueError
-        If a value lies outside its range or the supporting sheet is the thinner one.
+        If a value lies outside its range, the supporting sheet is thinner, or the standard is unknown.
 
     Notes
     -----
-    Source: en_1993_1_3 Table 8.2 with ``bearing_coefficient``. Written for screws and steel.
+    Source: as in ``bearing_coefficient``. EN 1993-1-3 and AISI S100 are for steel, EN 1999-1-4 for aluminium
+    and screws from 5.5 mm.
 
     Examples
     --------
-    >>> round(screw_bearing_n(2.0, shank_diameter_mm=5.3, tensile_strength_mpa=215,
-    ...                       supporting_thickness_mm=2.0))
-    4480
+    >>> [round(screw_bearing_n(2.0, shank_diameter_mm=5.3, tensile_strength_mpa=215,
+    ...                        supporting_thickness_mm=2.0, standard=name)) for name in BEARING_STANDARDS]
+    [4480, 3418, 5880]
     """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
     alpha = bearing_coefficient(
-        thickness_mm, shank_diameter_mm=shank_diameter_mm, supporting_thickness_mm=supporting_thickness_mm
+        thickness_mm,
+        shank_diameter_mm=shank_diameter_mm,
+        supporting_thickness_mm=supporting_thickness_mm,
+        standard=standard,
     )
-    return plain(alpha * strength * shank_diameter_mm * thickness / gamma)
-
-
-def aluminium_screw_bearing_n(
-    thickness_mm, *, shank_diameter_mm, tensile_strength_mpa, supporting_thickness_mm, partial_factor=1.0
-):
-    """Return the bearing of a screw in aluminium sheet.
-
-    Equal sheets: F = 2.5 f_u sqrt(t^3 d), at most 1.5 f_u t d. Supporting sheet at least 2.5 t: 1.5 f_u t d.
-    In between a straight line. A strength above 260 MPa counts as 260 MPa.
-
-    Parameters
-    ----------
-    thickness_mm : float or array
-        Thickness t of the sheet next to the head, the thinner one, 0.3 to 6.5 [mm]
-    shank_diameter_mm : float or array
-        Diameter d of the fastener, 3 to 8; the standard begins at 5.5 [mm]
-    tensile_strength_mpa : float or array
-        Tensile strength f_u of the weaker sheet, 20 to 2000 [MPa]
-    supporting_thickness_mm : float or array
-        Thickness of the other sheet, at least t [mm]
-    partial_factor : float
-        Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
-
-    Returns
-    -------
-    float or numpy.ndarray
-        Bearing force [N]
-
-    Raises
-    ------
-    ValueError
-        If a value lies outside its range or the supporting sheet is the thinner one.
-
-    Notes
-    -----
-    Source: en_1999_1_4 8.3.2.1; the root was lost in the copy that was seen and is from memory.
-
-    Examples
-    --------
-    >>> round(aluminium_screw_bearing_n(2.0, shank_diameter_mm=5.5, tensile_strength_mpa=215,
-    ...                                 supporting_thickness_mm=2.0))
-    3548
-    """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
-    diameter = np.asarray(require_between("shank diameter", shank_diameter_mm, 3, 8, unit="mm"))
-    ratio = _thickness_ratio(thickness, supporting_thickness_mm)
-    counted = np.minimum(strength, _CONSTANTS["aluminium strength limit"])
-    thick = _CONSTANTS["aluminium bearing plateau"] * counted * thickness * diameter
-    rooted = _CONSTANTS["aluminium bearing slope"] * counted * np.sqrt(thickness**3 * diameter)
-    return plain(_between_sheets(ratio, np.minimum(rooted, thick), thick) / gamma)
+    counted = np.minimum(_strength(tensile_strength_mpa), _CONSTANTS[standard]["strength limit"])
+    factor = require_at_least("partial factor", partial_factor, 1, unit="")
+    return plain(alpha * counted * np.asarray(shank_diameter_mm) * _thickness(thickness_mm) / factor)
 
 
 def pull_through_n(
-    thickness_mm, *, head_diameter_mm, tensile_strength_mpa, repeated_wind=False, partial_factor=1.0
+    thickness_mm,
+    *,
+    head_diameter_mm,
+    tensile_strength_mpa,
+    standard=STEEL_STANDARD,
+    repeated_wind=False,
+    partial_factor=1.0,
 ):
-    """Return the pull at which a head comes through the sheet: F = d_w t f_u / gamma_M.
+    """Return the pull at which a head comes through its sheet: F = k d_w t f_u / gamma_M.
 
     Parameters
     ----------
     thickness_mm : float or array
-        Thickness t of the sheet next to the head, 0.3 to 6.5; the standard ends at 1.5 [mm]
+        Thickness t of the sheet next to the head, 0.3 to 6.5; EN 1993-1-3 ends at 1.5 [mm]
     head_diameter_mm : float or array
         Diameter d_w of head or washer, 3 to 30 [mm]
     tensile_strength_mpa : float or array
         Tensile strength f_u of the sheet, 20 to 2000 [MPa]
+    standard : str
+        One of ``PULL_THROUGH_STANDARDS``: k is 1.0 in EN 1993-1-3, 1.5 in AISI S100 [-]
     repeated_wind : bool
-        Whether the load comes and goes; the standard then takes half [-]
+        Whether the load comes and goes, only for EN 1993-1-3: k is then 0.5 [-]
     partial_factor : float
-        Partial factor, at least 1; 1 for a strength without safety, 1.25 in the standard's design [-]
+        Factor gamma_M, at least 1; 1 for a strength without safety, 1.25 in European design [-]
 
     Returns
     -------
@@ -203,18 +187,22 @@ def pull_through_n(
     Raises
     ------
     ValueError
-        If a value lies outside its range.
+        If a value lies outside its range, or the standard does not print the case.
 
     Notes
     -----
-    Source: en_1993_1_3 Table 8.2; half under repeated wind seen on a page, the static form from memory.
+    Source: en_1993_1_3 Table 8.2, half under repeated wind seen on a page, the static form from memory;
+    aisi_s100, pull-over.
 
     Examples
     --------
-    >>> round(pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215))
-    3332
+    >>> [round(pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215, standard=name))
+    ...  for name in PULL_THROUGH_STANDARDS]
+    [3332, 4999]
     """
-    thickness, strength, gamma = _shared(thickness_mm, tensile_strength_mpa, partial_factor)
-    head = require_between("head diameter", head_diameter_mm, 3, 30, unit="mm")
+    standards = (STEEL_STANDARD,) if repeated_wind else PULL_THROUGH_STANDARDS
+    constants = _CONSTANTS[require_choice("standard", standard, standards)]
+    head = np.asarray(require_between("head diameter", head_diameter_mm, 3, 30, unit="mm"))
+    factor = require_at_least("partial factor", partial_factor, 1, unit="")
     name = "pull-through factor under repeated wind" if repeated_wind else "pull-through factor"
-    return plain(_CONSTANTS[name] * head * thickness * strength / gamma)
+    return plain(constants[name] * head * _thickness(thickness_mm) * _strength(tensile_strength_mpa) / factor)

@@ -6,10 +6,15 @@ is left out; so are the published models whose constants are not known (``joint_
 
 import numpy as np
 
-from secondplate.arrays import plain
 from secondplate.bands import Band
 from secondplate.failure_modes import FailureModes, untried_band
-from secondplate.fastener_bearing import aluminium_screw_bearing_n, pull_through_n, screw_bearing_n
+from secondplate.fastener_bearing import (
+    ALUMINIUM_STANDARD,
+    BEARING_STANDARDS,
+    PULL_THROUGH_STANDARDS,
+    pull_through_n,
+    screw_bearing_n,
+)
 from secondplate.hardness import tube_strength_n
 from secondplate.rivet import piercing_force_n
 from secondplate.tail_pull_out import tail_hold
@@ -68,7 +73,7 @@ def head_pull_through_n(rivet, top, *, partial_factor=1.0):
     Returns
     -------
     Band
-        Low by the standard's form for screws, high by shear round the head, best between them by ratio [N]
+        Low by EN 1993-1-3, best by AISI S100, both for screws; high by shear round the head [N]
 
     Raises
     ------
@@ -77,7 +82,7 @@ def head_pull_through_n(rivet, top, *, partial_factor=1.0):
 
     Notes
     -----
-    Source: en_1993_1_3 Table 8.2 and pull_out_mechanics; borrowed and derived, not tried.
+    Source: en_1993_1_3 Table 8.2, aisi_s100 and pull_out_mechanics; borrowed and derived, not tried.
 
     Examples
     --------
@@ -86,21 +91,25 @@ def head_pull_through_n(rivet, top, *, partial_factor=1.0):
     >>> round(band.low), round(band.high)
     (3332, 6041)
     """
-    low = pull_through_n(
-        top.thickness_mm,
-        head_diameter_mm=rivet.head_diameter_mm,
-        tensile_strength_mpa=top.tensile_strength_mpa,
-        partial_factor=partial_factor,
+    low, best = (
+        pull_through_n(
+            top.thickness_mm,
+            head_diameter_mm=rivet.head_diameter_mm,
+            tensile_strength_mpa=top.tensile_strength_mpa,
+            standard=standard,
+            partial_factor=partial_factor,
+        )
+        for standard in PULL_THROUGH_STANDARDS
     )
-    high = head_shear_n(rivet, top)
-    best = plain(np.sqrt(np.asarray(low) * high))
-    return Band(low=low, best=best, high=high, basis="pull-through of screws to shear round the head")
+    basis = "pull-through of screws by two standards, to shear round the head"
+    return Band(low=low, best=best, high=head_shear_n(rivet, top), basis=basis)
 
 
 def plate_bearing_n(rivet, plate, other_plate, *, partial_factor=1.0):
     """Return the bearing of one plate at the shank, by the forms of the standards for screws side by side.
 
-    Steel takes the form for steel, aluminium both; the band is widened, for neither was written for rivets.
+    Steel takes the two forms for steel, aluminium also its own; the band is widened, for none was written for
+    rivets.
 
     Parameters
     ----------
@@ -125,14 +134,14 @@ def plate_bearing_n(rivet, plate, other_plate, *, partial_factor=1.0):
 
     Notes
     -----
-    Source: en_1993_1_3 Table 8.2 and en_1999_1_4 8.3.2.1; outside their range (no screw, shank below 5.5 mm).
+    Source: en_1993_1_3 Table 8.2, aisi_s100 and en_1999_1_4 8.3.2.1; no rivet is within their range.
 
     Examples
     --------
     >>> from secondplate.rivet import Rivet, Sheet
     >>> sheet = Sheet(thickness_mm=2.0)
     >>> round(plate_bearing_n(Rivet(rivet_length_mm=5.0), sheet, sheet).best)
-    3913
+    4482
     """
     if plate.family == "polymer":
         message = "sheet family must be a metal for bearing, got 'polymer'"
@@ -144,10 +153,9 @@ def plate_bearing_n(rivet, plate, other_plate, *, partial_factor=1.0):
         "supporting_thickness_mm": np.maximum(plate.thickness_mm, other_plate.thickness_mm),
         "partial_factor": partial_factor,
     }
-    forms = (screw_bearing_n,) if plate.family == "steel" else (screw_bearing_n, aluminium_screw_bearing_n)
-    return untried_band(
-        *(form(plate.thickness_mm, **shared) for form in forms), basis="forms for screws, borrowed"
-    )
+    standards = [name for name in BEARING_STANDARDS if plate.family != "steel" or name != ALUMINIUM_STANDARD]
+    forces = (screw_bearing_n(plate.thickness_mm, standard=name, **shared) for name in standards)
+    return untried_band(*forces, basis="forms for screws, borrowed")
 
 
 def cross_tension(rivet, stack, *, interlock_mm, penetration_mm, partial_factor=1.0):
@@ -229,7 +237,7 @@ def lap_shear(rivet, stack, *, partial_factor=1.0):
 
     Notes
     -----
-    Source: en_1993_1_3, en_1999_1_4; ISO 12996 defines the test. In single lap the plates bend and the tail
+    Source: as in ``plate_bearing_n``; ISO 12996 defines the test. In single lap the plates bend and the tail
     is mostly drawn out of the second plate (specimen_configuration); no formula for it with known constants
     was found, so the real joint may give earlier and in another way.
 
