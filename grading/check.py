@@ -1,8 +1,10 @@
 """Checks before something is used: the bank drawn and solved many times, a class file, a hand-in."""
 
+import json
 from pathlib import Path
 
 from grading.class_settings import read_class_file
+from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.export import printable
 from grading.hand_in import read_hand_in
@@ -11,6 +13,7 @@ from grading.scoring import Outcome, score_part
 from grading.typed_answers import right_typed, slip_ids, slip_typed
 from grading.variants import fill, scenario, scenario_digest, words
 
+DAYS = 25  # days at the bench, each of which is worked on from several sides
 DRAWS = 200  # scenarios for each exercise; a fault that strikes one learner in fifty is found almost surely
 
 
@@ -81,6 +84,7 @@ def check_exercise(exercise, draws):
         for numbers in scenarios:
             scenario_digest(numbers)
             _fill_texts(exercise, words(exercise, numbers))
+            _require_plain_figure(exercise, numbers)
         keys = row_keys(exercise, scenarios)
     except (ValueError, TypeError, KeyError, IndexError, AttributeError, ArithmeticError) as error:
         yield f"{exercise.id} cannot be drawn and solved: {type(error).__name__}: {error}"
@@ -99,9 +103,18 @@ def _fill_texts(exercise, filled):
             fill(row.text, filled)
 
 
+def _require_plain_figure(exercise, numbers):
+    """Raise where a figure is not a name with plain values, which is all that may leave the bank."""
+    if exercise.figure:
+        figure = exercise.figure(numbers)
+        json.dumps([figure.name, dict(figure.arguments)], allow_nan=False)
+
+
 def _check_part(exercise, part, keys):
     """Give what is wrong with the marks of one part: right answers must earn all, slips must not be right."""
     name = f"{exercise.id}.{part.id}"
+    if isinstance(part, Bench):
+        keys = list({id(key): key for key in keys}.values())[:DAYS]
     refused = [
         key for key in keys if score_part(part, key, right_typed(part, key)).outcome is not Outcome.CORRECT
     ]

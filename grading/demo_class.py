@@ -10,7 +10,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, journal_bytes
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.hand_in import pack_hand_in, practical_id, save_learner
 from grading.keys import keys_for
@@ -157,6 +157,8 @@ def _in_trouble(part, key, dice):
     if isinstance(part, Number):
         value = right_typed(part, key).split(" ")[0]
         return dice.choice(["", value, f"{value} furlongs", "about six", "1,200 mm"])
+    if isinstance(part, Bench):
+        return right_typed(part, key)[:-1]  # work that was never ended
     if isinstance(part, Reading):
         return {**right_typed(part, key), "to": ""}
     if isinstance(part, Range):
@@ -201,7 +203,15 @@ def _shuffled(items, dice):
     return dice.sample(items, len(items))
 
 
+def _other_log(part, key, dice):
+    """Return the log of somebody who welds, does not look, and does something at the end."""
+    first, *_ = right_typed(part, key)
+    welds = [first] * dice.randint(1, 3)
+    return [*welds, dice.choice(({"do": "row"}, {"do": "stop", "why": part.stop_reasons[0].id}))]
+
+
 _OTHER = {
+    Bench: _other_log,
     Number: _other_number,
     Range: _other_range,
     Reading: _other_reading,

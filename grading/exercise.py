@@ -148,7 +148,43 @@ class Verdicts:
         return frozenset(verdict.id for verdict in self.verdicts)
 
 
-Part = Number | Range | Reading | Choice | Choices | Order | Verdicts
+@dataclass(frozen=True, kw_only=True)
+class Criterion:
+    """One rule of work that a log of the bench is judged by.
+
+    ``id`` is one of ``secondplate.bench.FINDINGS``. ``weight`` is its share of the part's points; the slip
+    names those who broke it.
+    """
+
+    id: str
+    weight: float
+    slip: Slip
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bench:
+    """Studs welded and pulled on the virtual bench, one after the other; the learner's log is marked.
+
+    ``settings`` are the names of what the learner may set, in the order of the form; the others stay as the
+    day begins. ``stop_reasons`` are ``secondplate.bench.STOP_REASONS`` in words. ``tries`` is after how many
+    pulls in a row without a sound weld the work must stop; None is the library's own rule.
+    """
+
+    id: str
+    ask: str
+    settings: tuple[str, ...]
+    criteria: tuple[Criterion, ...]
+    stop_reasons: tuple[Option, ...]
+    tries: int | None = None
+    points: float = 1.0
+
+    @property
+    def slips(self):
+        """Slips of all criteria."""
+        return tuple(criterion.slip for criterion in self.criteria)
+
+
+Part = Number | Range | Reading | Choice | Choices | Order | Verdicts | Bench
 
 
 # What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table.
@@ -202,7 +238,21 @@ class VerdictsKey:
     right: Mapping[str, Sequence[str]]
 
 
-Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey
+@dataclass(frozen=True, kw_only=True)
+class BenchKey:
+    """The day at the bench: its seed, its rivet and machine, and how the machine stands when work begins.
+
+    ``job`` holds ``secondplate.bench.WeldJob``, ``start`` the value of every setting by name. ``worked``
+    keeps what was found out about this day, so that nothing is computed twice; it is no part of the key.
+    """
+
+    seed: Sequence[bytes]
+    job: Sequence[Any]
+    start: Sequence[Mapping[str, Any]]
+    worked: dict = field(default_factory=dict, compare=False, repr=False)
+
+
+Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey | BenchKey
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -6,7 +6,9 @@ option before the round is finished.
 
 from dataclasses import dataclass
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.bench_answers import right_log
+from grading.bench_logs import log_lines
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.part_scores import read_distance
 from grading.quantities import read_quantity, show_quantity
 from grading.scoring import Outcome
@@ -172,7 +174,14 @@ def _texts(options):
     return {option.id: option.text for option in options}
 
 
+def _good_log(part, key, _):
+    """Write one log that keeps every rule; others do too."""
+    log = right_log(part, key)
+    return f"for instance: {' '.join(log_lines(part, log))}" if log else "no log keeps every rule on this day"
+
+
 _RIGHT = {
+    Bench: _good_log,
     Number: lambda part, key, _: show_quantity(key.value, part.unit),
     Reading: lambda part, key, _: show_quantity(key.value, part.unit),
     Range: lambda part, key, _: (

@@ -10,7 +10,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from grading.bench_settings import SETTINGS
 from grading.exercise import (
+    Bench,
+    BenchKey,
     Choice,
     ChoiceKey,
     Choices,
@@ -27,6 +30,9 @@ from grading.exercise import (
 )
 from grading.part_results import FAULTS
 from grading.variants import scenario, scenario_digest, table
+from secondplate.bench import FINDINGS, STOP_REASONS, WeldSettings
+
+_WEIGHT_NOISE = 1e-9  # shares such as 0.2 are no binary fractions
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -199,6 +205,37 @@ def _split_verdicts(name, part, key, count):
     return [VerdictsKey(right=dict(zip(ids, row, strict=True))) for row in zip(*columns, strict=True)]
 
 
+def _split_bench(name, part, key, count):
+    """Split the key of work at the bench; the part must fit what the bench can judge and set."""
+    _require_bench_part(name, part)
+    columns = (key.seed, key.job, key.start)
+    if any(len(column) != count for column in columns):
+        _refuse(name, f"hold {count} days", ", ".join(str(len(column)) for column in columns))
+    for start in {id(start): start for start in key.start}.values():
+        if set(start) != set(SETTINGS):
+            _refuse(name, f"start with the settings {', '.join(SETTINGS)}", ", ".join(start))
+        WeldSettings(**start)
+    made = {}  # learners with the same day share its key, and so what is worked out about it
+    for seed, job, start in zip(*columns, strict=True):
+        made.setdefault((seed, id(job), id(start)), BenchKey(seed=seed, job=job, start=start))
+    return [made[seed, id(job), id(start)] for seed, job, start in zip(*columns, strict=True)]
+
+
+def _require_bench_part(name, part):
+    """Refuse a part with rules, settings or reasons that the bench does not know."""
+    rules = [rule.id for rule in part.criteria]
+    if not rules or not set(rules) <= set(FINDINGS) or len(set(rules)) != len(rules):
+        _refuse(name, f"be judged by some of {', '.join(FINDINGS)}", ", ".join(rules))
+    weights = [rule.weight for rule in part.criteria]
+    if min(weights) <= 0 or abs(sum(weights) - 1.0) > _WEIGHT_NOISE:
+        _refuse(name, "have weights above 0 that add up to 1", ", ".join(map(str, weights)))
+    if not part.settings or not set(part.settings) <= set(SETTINGS):
+        _refuse(name, f"open some of the settings {', '.join(SETTINGS)}", ", ".join(part.settings))
+    reasons = [option.id for option in part.stop_reasons]
+    if set(reasons) != set(STOP_REASONS):
+        _refuse(name, f"have the reasons to stop {', '.join(STOP_REASONS)}", ", ".join(reasons))
+
+
 _SPLIT = {
     Number: (NumberKey, _split_number),
     Range: (RangeKey, _split_range),
@@ -207,6 +244,7 @@ _SPLIT = {
     Choices: (ChoicesKey, _split_choices),
     Order: (OrderKey, _split_order),
     Verdicts: (VerdictsKey, _split_verdicts),
+    Bench: (BenchKey, _split_bench),
 }
 
 

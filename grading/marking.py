@@ -15,6 +15,8 @@ from datetime import datetime
 from functools import partial
 from pathlib import Path
 
+from grading.bench_scores import judge_ahead
+from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES
 from grading.export import printable
 from grading.hand_in import learner_slug, read_hand_in
@@ -23,6 +25,11 @@ from grading.scoring import keys_for, mark_learner, wanted
 
 CHUNK = 100  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
 LONGEST_NAME = 128  # what nbgrader's tables give to each part of a name
+_BENCH_PARTS = {
+    exercise_id: parts
+    for exercise_id, exercise in EXERCISES.items()
+    if (parts := [part for part in exercise.parts if isinstance(part, Bench)])
+}
 WORTH_PROCESSES = 300  # hand-ins; below this, starting processes takes longer than the marking
 
 
@@ -144,7 +151,18 @@ def mark_hand_ins(groups, settings, each_learner=None):
         if exercise in EXERCISES
     }
     keys = keys_for(needed, course_key=settings.course_key, exercises=EXERCISES)
+    judge_ahead(_bench_logs(merged, keys))
     return [_mark_one(hand_in, paths, settings, keys, each_learner) for hand_in, paths in merged]
+
+
+def _bench_logs(merged, keys):
+    """Give ``(part, key, typed)`` of every log of the bench that these learners saved."""
+    for hand_in, _ in merged:
+        for record in hand_in.records:
+            for part in _BENCH_PARTS.get(record.exercise, ()):
+                key = keys.get((record.exercise, hand_in.learner, record.round_number))
+                if key and key.keys and part.id in record.answers:
+                    yield part, key.keys[part.id], record.answers[part.id]
 
 
 def _mark_one(hand_in, paths, settings, keys, each_learner):
@@ -190,7 +208,7 @@ def _standing_slips(result):
     """Give the full id of every slip that a learner's best or last answer shows."""
     for exercise in result.exercises.values():
         for part_id, mark in exercise.parts.items():
-            for slip_id in {mark.best.slip_id, mark.latest.slip_id} - {""}:
+            for slip_id in sorted({*mark.best.slip_ids, *mark.latest.slip_ids}):
                 yield f"{exercise.exercise_id}.{part_id}.{slip_id}"
 
 

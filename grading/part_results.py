@@ -35,7 +35,8 @@ class PartResult:
     """One answer to one part: ``fraction`` is the share of the points it earns before tries are counted.
 
     ``slip_id`` and ``sentence`` name a recognised wrong path; for ``invalid`` and ``error`` the sentence says
-    what is wrong. ``direction`` tells whether a wrong number is too ``high`` or too ``low``.
+    what is wrong. Where one answer shows several, ``more_slip_ids`` are the others. ``direction`` tells
+    whether a wrong number is too ``high`` or too ``low``.
     """
 
     outcome: Outcome
@@ -43,6 +44,12 @@ class PartResult:
     slip_id: str = ""
     sentence: str = ""
     direction: str = ""
+    more_slip_ids: tuple[str, ...] = ()
+
+    @property
+    def slip_ids(self):
+        """Every slip that the answer shows."""
+        return (self.slip_id, *self.more_slip_ids) if self.slip_id else ()
 
 
 CORRECT = PartResult(outcome=Outcome.CORRECT, fraction=1.0)

@@ -5,7 +5,8 @@ Closed on failure: an answer that cannot be read earns nothing and says so by it
 
 from bisect import bisect_left
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.bench_scores import score_bench
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.part_results import (
     CORRECT,
     FAULTS,
@@ -249,4 +250,5 @@ _SCORERS = {
     Choices: _score_choices,
     Order: _score_order,
     Verdicts: _score_verdicts,
+    Bench: score_bench,
 }

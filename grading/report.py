@@ -11,7 +11,8 @@ from typing import NamedTuple
 import jinja2
 from markupsafe import Markup
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.bench_logs import log_lines
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable, write_whole
 from grading.feedback import exercise_feedback
@@ -203,7 +204,7 @@ def shown_answer(part, typed, filled):
         return ()
     try:
         lines = _LINES[type(part)](part, typed, filled)
-    except (TypeError, KeyError, AttributeError, ValueError):
+    except (TypeError, KeyError, AttributeError, ValueError, IndexError):
         lines = []
     return tuple(_cut(line) for line in lines or [repr(typed)])
 
@@ -224,6 +225,7 @@ def _verdict_lines(part, typed, filled):
 
 
 _LINES = {
+    Bench: lambda part, typed, filled: log_lines(part, typed),
     Number: lambda part, typed, filled: [typed] if isinstance(typed, str) else [],
     Range: lambda part, typed, filled: [f"{typed['low']} to {typed['high']}"],
     Reading: lambda part, typed, filled: [f"lines at {typed['from']} and {typed['to']}"],

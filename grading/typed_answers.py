@@ -1,6 +1,7 @@
 """What a learner would type to be right, or to make a named slip: for the invented class and for checks."""
 
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.bench_answers import right_log, slip_log
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.quantities import show_quantity
 
 _DIGITS = 6  # more than any tolerance asks for, so a right answer stays right when it is written down
@@ -15,6 +16,8 @@ def slip_typed(part, key, slip_id):
     """Return the answer that shows a slip, or None where these numbers give none."""
     if isinstance(part, Number):
         return _quantity(key.slips[slip_id], part.unit)
+    if isinstance(part, Bench):
+        return slip_log(part, key, slip_id)
     if isinstance(part, Reading):
         return _lines(key.slips[slip_id], part)
     if isinstance(part, Range):
@@ -68,6 +71,7 @@ _RIGHT = {
     Number: lambda part, key: _quantity(key.value, part.unit),
     Range: lambda part, key: _ends(key.low, key.high, part.unit),
     Reading: lambda part, key: _lines(key.value, part),
+    Bench: right_log,
     Choice: lambda part, key: key.right,
     Choices: lambda part, key: list(key.right),
     Order: lambda part, key: list(key.right),

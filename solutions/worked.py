@@ -6,6 +6,8 @@ For instructors. It takes nothing from the bank but the numbers, and types answe
 from textwrap import fill as fill_lines
 from types import SimpleNamespace
 
+from grading.bench_logs import log_lines
+from grading.exercise import Bench
 from grading.exercises import EXERCISES, PAGES
 from grading.keys import row_keys
 from grading.part_scores import Outcome, score_part
@@ -90,8 +92,22 @@ def band(low, high, unit):
     return {"low": quantity(low, unit), "high": quantity(high, unit)}
 
 
+def bench_log(first, *changes, end="row"):
+    """Write a log of the bench: each stud with what is changed for it, pulled at once, and how it ends.
+
+    ``end`` is ``row``, or the reason to stop.
+    """
+    steps, settings = [], {}
+    for change in (first, *changes):
+        settings = {**settings, **change}
+        steps += [{"do": "weld", "settings": settings}, {"do": "pull"}]
+    return [*steps, {"do": "row"} if end == "row" else {"do": "stop", "why": end}]
+
+
 def _shown(part, answer):
     """Write a typed answer in the words that stand on the page."""
+    if isinstance(part, Bench):
+        return " ".join(log_lines(part, answer))
     texts = {item.id: item.text for name in ("options", "verdicts") for item in getattr(part, name, ())}
     if isinstance(answer, dict):
         return "; ".join(f"{name} {texts.get(value, value)}" for name, value in answer.items())

@@ -1,10 +1,15 @@
 """The form of one exercise: what the browser sends is saved first, then marked, then answered."""
 
+import traitlets
+
 from exercise_forms.exercise_state import exercise_state, state_key
+from exercise_forms.figures import figure_state
 from exercise_forms.form import Form, script, sentence
 from grading.answers import NotSavedError
+from grading.part_results import FAULTS
 from grading.variants import scenario_digest
 
+NO_FIGURE = "The figure of this exercise could not be drawn: please tell your instructor."
 OTHER_NUMBERS = (
     "Nothing was saved: these numbers belonged to somebody else who was signed in before. "
     "The form now shows the numbers of the one who is signed in."
@@ -14,7 +19,8 @@ OTHER_NUMBERS = (
 class ExerciseForm(Form):
     """One exercise for the learner who is signed in, in the round that is open."""
 
-    _esm = script("part_editors.js", "exercise.js")
+    _esm = script("controls.js", "part_editors.js", "reading_editor.js", "exercise.js")
+    figure = traitlets.Dict().tag(sync=True)
 
     def __init__(self, desk, exercise):
         """Show the exercise with what the journal holds."""
@@ -73,7 +79,19 @@ class ExerciseForm(Form):
             self.round_number += 1
         return {"kind": "fresh", "sentence": ""}
 
+    def _figure(self):
+        """Return the figure of the open round, empty where there is none."""
+        if not self.exercise.figure:
+            return {}
+        scenario = self.desk.scenario(self.exercise, self.learner, self.round_number)
+        try:
+            return figure_state(self.exercise.figure(scenario))
+        except FAULTS as fault:
+            return {"problem": f"{NO_FIGURE} ({type(fault).__name__}: {fault})"}
+
     def _state(self):
+        """Return what the form shows; its figure is told first, and only where it is another one."""
+        self.figure = self._figure()
         self._number += 1
         return exercise_state(self.exercise, self.desk, self.learner, self.round_number, self._result()) | {
             "number": self._number

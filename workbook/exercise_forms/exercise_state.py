@@ -1,7 +1,7 @@
 """What the form of an exercise shows, as plain data: prompt, parts, what was saved, what is said about it."""
 
 from grading import variants
-from grading.exercise import Choice, Choices, Number, Order, Range, Verdicts
+from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.feedback import exercise_feedback
 from grading.scoring import Outcome
 from grading.unit_spellings import shown_unit
@@ -9,6 +9,7 @@ from grading.unit_spellings import shown_unit
 KINDS = {
     Number: "number",
     Range: "range",
+    Reading: "reading",
     Choice: "choice",
     Choices: "choices",
     Order: "order",
@@ -92,7 +93,8 @@ def _part_state(part, place, current, said, words, draw, keys):
     """Return one part: how to ask it, what was saved, what is said about it."""
     feedback = said.parts[place] if said else None
     unit = getattr(part, "unit", "")
-    return {
+    more = {"axis": part.axis, "span": list(part.span)} if isinstance(part, Reading) else {}
+    return more | {
         "id": part.id,
         "kind": KINDS[type(part)],
         "ask": variants.fill(part.ask, words),

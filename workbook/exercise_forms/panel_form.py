@@ -7,7 +7,7 @@ from exercise_forms.panel import read_settings
 class PanelForm(Form):
     """An explorer as data makes it: see ``panels``."""
 
-    _esm = script("panel.js")
+    _esm = script("controls.js", "panel.js")
 
     def __init__(self, panel):
         """Show the panel with its starting values."""

@@ -27,10 +27,18 @@ const drafts = {
   },
 };
 
+/** The kernel's own picture: an <img> with its alt text, made by the drawings of the workbook. */
+function figureNode(figure) {
+  if (!figure.html) return null;
+  const node = make("div", { class: "picture" });
+  node.innerHTML = figure.html;
+  return node;
+}
+
 class Part {
-  constructor(spec, state, changed) {
+  constructor(spec, state, changed, context) {
     this.spec = spec;
-    this.editor = PART_MAKERS[spec.kind](spec, () => changed(this));
+    this.editor = PART_MAKERS[spec.kind](spec, () => changed(this), context);
     this.saved = make("p", { class: "saved-text" });
     this.feedback = make("div", { class: "feedback" });
     this.node = make("div", { class: "part", "data-part": spec.id }, this.editor.node, this.saved, this.feedback);
@@ -116,14 +124,18 @@ class Form {
 
   build(state) {
     const titleId = newId("title");
-    this.head.replaceChildren(
+    const figure = this.model.get("figure");
+    this.head.replaceChildren(...[
       make("p", { class: "kind" }, state.kind_text),
       make("h3", { id: titleId }, state.title),
       ...paragraphs(state.prompt, "prompt"),
       ...paragraphs(state.notes, "note"),
-    );
+      // A figure to read off stands with each of its readings, where the lines are moved.
+      state.parts.some((spec) => spec.kind === "reading") ? null : figureNode(figure),
+      figure.problem ? make("p", { class: "warning" }, figure.problem) : null,
+    ].filter(Boolean));
     this.form.setAttribute("aria-labelledby", titleId);
-    this.parts = state.parts.map((spec) => new Part(spec, state, (part) => this.edited(part)));
+    this.parts = state.parts.map((spec) => new Part(spec, state, (part) => this.edited(part), { figure }));
     this.body.replaceChildren(...this.parts.map((part) => part.node));
     this.status.say("quiet", "");
     if (this.parts.some((part) => part.changed)) this.sayUnsaved();

@@ -1,38 +1,5 @@
 /* An explorer: change a setting, see what the library computes from it. The newest setting always wins. */
 
-/** A slider beside a text field: the same value twice, because not everybody can drag. */
-function slide(spec, changed) {
-  const id = newId("setting");
-  const range = make("input", {
-    type: "range", min: spec.low, max: spec.high, step: spec.step, value: spec.start, "aria-label": `${spec.label}, slider`,
-  });
-  const text = make("input", { id, type: "text", autocomplete: "off", value: String(spec.start) });
-  range.addEventListener("input", () => { text.value = range.value; changed(); });
-  text.addEventListener("input", () => {
-    const value = Number(text.value.trim().replace(",", "."));
-    if (Number.isFinite(value)) range.value = String(value);
-    changed();
-  });
-  return {
-    node: make(
-      "div", { class: "control" }, make("label", { for: id }, spec.label),
-      make("div", { class: "both" }, range, text, make("span", { class: "unit" }, spec.unit)),
-    ),
-    read: () => text.value,
-  };
-}
-
-function pick(spec, changed) {
-  const id = newId("setting");
-  const select = make("select", { id, onchange: changed }, ...spec.options.map(
-    (option) => make("option", { value: option, selected: option === spec.start }, option),
-  ));
-  return {
-    node: make("div", { class: "control" }, make("label", { for: id }, spec.label), select),
-    read: () => select.value,
-  };
-}
-
 export default {
   render({ model, el }) {
     takeOver(el, "panel");
@@ -61,7 +28,7 @@ export default {
         return;
       }
       asked = true;
-      const values = Object.fromEntries(Object.entries(controls).map(([name, control]) => [name, control.read()]));
+      const values = Object.fromEntries(Object.entries(controls).map(([name, each]) => [name, each.read()]));
       talk.ask({ kind: "change", values }, {
         answered: (reply) => {
           asked = false;
@@ -77,8 +44,8 @@ export default {
         },
       });
     };
-    for (const control of spec.controls) controls[control.name] = (control.options ? pick : slide)(control, ask);
-    const settings = make("div", { class: "controls" }, ...Object.values(controls).map((control) => control.node));
+    for (const each of spec.controls) controls[each.name] = control(each, ask);
+    const settings = make("div", { class: "controls" }, ...Object.values(controls).map((each) => each.node));
     const table = make("table", { class: "readouts" }, make("caption", { class: "unseen" }, `${spec.title}: computed values`), readouts);
     el.append(
       make("h3", {}, spec.title), ...paragraphs(spec.intro, "note"),

@@ -1,0 +1,90 @@
+"""A small bank with the kinds of part that need a figure or a bench, for tests of forms and browser."""
+
+from types import SimpleNamespace
+
+from drawings import Picture
+from exercise_forms.figures import FIGURES, Frame, Shown
+from grading.exercise import Choice, ChoiceKey, Exercise, Figure, NumberKey, Option, Page, Reading, Slip
+
+STEP_SVG = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 300" width="400" height="300">'
+    '<rect width="400" height="300" fill="#ffffff"/>'
+    '<path d="M0 300 V200 H200 V{top} H400 V300 Z" fill="#cfd6da" stroke="#1f3a4d" stroke-width="2"/></svg>'
+)
+ALT = "A plate with a step in it, seen from the side."
+
+
+def draw_step(*, height_mm):
+    """Draw a step in a plate: 8 mm wide and 6 mm high, one millimetre is 50 units."""
+    svg = STEP_SVG.format(top=200 - 50 * height_mm)
+    return Shown(picture=Picture(svg, ALT), frame=Frame(x0_mm=0.0, x1_mm=8.0, y0_mm=-2.0, y1_mm=4.0))
+
+
+FIGURES["step of the tests"] = draw_step
+
+STEP = Exercise(
+    id="bench_tests.step",
+    objective="reading",
+    title="Read a step off its drawing",
+    prompt="The drawing shows a step in a plate.",
+    parts=(
+        Reading(
+            id="height",
+            ask="How high is the step?",
+            unit="mm",
+            slips=(
+                Slip(id="with_plate", sentence="That is the step and the plate below it."),
+                Slip(id="width", sentence="That is how wide the step is."),
+            ),
+            tolerance_reason="A line can be set to a tenth of a millimetre here.",
+            absolute_tolerance=0.1,
+            axis="vertical",
+            span=(-2.0, 4.0),
+        ),
+    ),
+    draw=lambda draw: {"height_mm": draw.decimal("height", 1.0, 2.5, 0.1, 1)},
+    solve=lambda table: {
+        "height": NumberKey(
+            value=table["height_mm"], slips={"with_plate": table["height_mm"] + 2.0, "width": 4.0}
+        )
+    },
+    reasons="One line stands on the lower edge of the step. The other stands on its upper edge.",
+    read_again="How high?",
+    figure=lambda scenario: Figure(name="step of the tests", arguments={"height_mm": scenario["height_mm"]}),
+)
+JUDGE = Exercise(
+    id="bench_tests.judge",
+    objective="reading",
+    title="Judge a collar",
+    prompt="Look at the collar.",
+    parts=(
+        Choice(
+            id="sign",
+            ask="What is it?",
+            options=(
+                Option(id="good", text="Good."),
+                Option(id="cold", text="Cold."),
+                Option(id="hot", text="Hot."),
+            ),
+        ),
+    ),
+    draw=lambda draw: {"sign": draw.pick("sign", ("good", "cold", "hot"))},
+    solve=lambda table: {"sign": ChoiceKey(right=table["sign"])},
+    reasons="Look at its edge. Look at its length.",
+    read_again="How high?",
+    figure=lambda scenario: Figure(name="collar", arguments={"sign_id": scenario["sign"]}),
+)
+PAGE = Page(
+    id="bench_tests",
+    title="Tests",
+    folder=".",
+    notebook="tests.ipynb",
+    assignment="tests",
+    objectives={"reading": "Read", "bench": "Bench"},
+    exercises=(STEP, JUDGE),
+)
+BANK = SimpleNamespace(
+    EXERCISES={exercise.id: exercise for exercise in PAGE.exercises},
+    PAGES={PAGE.id: PAGE},
+    BANK_VERSION="test",
+)

@@ -1,0 +1,110 @@
+"""Figures of exercises: drawn from the learner's numbers, once, and never in the way of an answer."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from exercise_forms.desk import Desk
+from exercise_forms.exercise_form import ExerciseForm
+from exercise_forms.figures import FIGURES, Frame, figure_state
+from grading.exercise import Figure
+from grading.exercises import EXERCISES
+from grading.hand_in import save_learner
+from grading.part_scores import Outcome, score_part
+from grading.variants import scenario
+from tests.forms.new_kinds import ALT, BANK, JUDGE, STEP
+
+WITH_FIGURE = [exercise for exercise in EXERCISES.values() if exercise.figure]
+
+
+@pytest.fixture
+def sit_at(folder, wrap):
+    """Return a function that sits Ana down at an exercise of the small bank."""
+    return lambda exercise, bank=BANK: wrap(ExerciseForm(Desk(folder, bank=bank), exercise))
+
+
+@pytest.mark.parametrize("exercise", WITH_FIGURE, ids=lambda exercise: exercise.id)
+def test_every_figure_of_the_bank_can_be_drawn(exercise):
+    """Each name that the bank uses is a drawing, and takes what twenty learners draw."""
+    for number in range(20):
+        numbers = scenario(exercise, course_key="figures", learner=f"learner {number}", round_number=1)
+        assert figure_state(exercise.figure(numbers))["html"].startswith('<img alt="')
+
+
+def test_a_form_shows_the_figure_of_its_own_numbers(sit_at, folder):
+    """Two learners see two figures, each with its words."""
+    seen = set()
+    for name in ("Ana 17", "Ben", "Cleo", "Dov", "Eda"):
+        save_learner(folder, name)
+        figure = sit_at(JUDGE).form.figure
+        assert figure["html"].startswith('<img alt="')
+        assert "cold" not in figure["html"].partition('" style')[0].lower()
+        seen.add(figure["html"])
+    assert len(seen) > 1
+
+
+def test_a_reading_carries_its_axis_its_span_and_the_frame(sit_at):
+    """The browser can place the lines, and what is read comes back as text."""
+    sat = sit_at(STEP)
+    part = sat.part("height")
+    assert (part["kind"], part["axis"], part["span"], part["unit"]) == (
+        "reading",
+        "vertical",
+        [-2.0, 4.0],
+        "mm",
+    )
+    assert sat.form.figure["frame"] == {"x0_mm": 0.0, "x1_mm": 8.0, "y0_mm": -2.0, "y1_mm": 4.0}
+    assert ALT in sat.form.figure["html"]
+
+
+def test_a_reading_is_saved_and_marked(sit_at, right):
+    """What the lines say is what the journal holds; the right distance finishes the exercise."""
+    sat = sit_at(STEP)
+    sat.submit({"height": {"from": "0", "to": "3.9"}})
+    assert sat.part("height")["saved"] == {"from": "0", "to": "3.9"}
+    assert sat.part("height")["feedback"]["sentences"][0] == "The lines are 3.9 mm apart."
+    sat.submit(right(sat))
+    assert sat.form.state["finished"]
+
+
+def test_a_figure_follows_the_learner_and_the_round(sit_at, folder, right):
+    """Fresh numbers and another name bring another figure."""
+    sat = sit_at(STEP)
+    first = sat.form.figure
+    sat.submit(right(sat))
+    assert sat.form.figure == first
+    sat.say(kind="fresh")
+    second = sat.form.figure
+    save_learner(folder, "Somebody Else")
+    sat.form.told("signed in")
+    assert len({figure["html"] for figure in (first, second, sat.form.figure)}) == 3
+
+
+def test_a_figure_that_fails_is_said_and_answers_are_still_saved(sit_at):
+    """A fault of ours in a drawing takes nothing away from the learner."""
+    broken = replace(JUDGE, figure=lambda scenario: Figure(name="collar", arguments={"sign_id": "no such"}))
+    bank = SimpleNamespace(EXERCISES={broken.id: broken}, PAGES={}, BANK_VERSION="test")
+    sat = sit_at(broken, bank)
+    assert "could not be drawn" in sat.form.figure["problem"]
+    assert sat.submit({"sign": "good"})["kind"] == "saved"
+
+
+def test_an_unknown_figure_is_named():
+    """A name that no drawing has is refused with those that there are."""
+    with pytest.raises(ValueError, match="figure must be one of collar.*got 'nothing'"):
+        figure_state(Figure(name="nothing"))
+    assert "collar" in FIGURES
+
+
+@pytest.mark.parametrize("edges", [(1, 1, 0, 1), (0, 1, 2, 1)])
+def test_a_frame_without_an_inside_is_refused(edges):
+    """Lines could not be placed in it."""
+    with pytest.raises(ValueError, match="frame must rise"):
+        Frame(**dict(zip(("x0_mm", "x1_mm", "y0_mm", "y1_mm"), edges, strict=True)))
+
+
+def test_what_the_lines_start_with_is_no_answer():
+    """The browser sends nothing for lines that nobody moved."""
+    (part,) = STEP.parts
+    assert score_part(part, None, {}).outcome is Outcome.UNANSWERED

@@ -1,0 +1,58 @@
+"""The figures that exercises show: each name that the bank uses, and the drawing that it stands for.
+
+A figure whose distances are to be read off has a frame, which says which millimetres its edges stand for.
+"""
+
+import json
+from collections.abc import Callable
+from dataclasses import asdict, dataclass
+from functools import lru_cache
+
+from drawings import Picture, collar
+from secondplate.checks import require_choice
+
+
+@dataclass(frozen=True, kw_only=True)
+class Frame:
+    """What the edges of a picture stand for, in its drawing's millimetres: left, right, bottom, top."""
+
+    x0_mm: float
+    x1_mm: float
+    y0_mm: float
+    y1_mm: float
+
+    def __post_init__(self):
+        """Refuse a frame without an inside."""
+        if not (self.x0_mm < self.x1_mm and self.y0_mm < self.y1_mm):
+            message = f"frame must rise from left to right and from bottom to top, got {self}"
+            raise ValueError(message)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Shown:
+    """A picture as a form shows it, with its frame where something is read off it."""
+
+    picture: Picture
+    frame: Frame | None = None
+
+
+def _collar(*, sign_id):
+    """Draw a collar that the learner has to judge."""
+    return Shown(picture=collar(sign_id, named=False))
+
+
+FIGURES: dict[str, Callable[..., Shown]] = {"collar": _collar}
+
+
+def figure_state(figure):
+    """Return a figure as the browser needs it: its element, and its frame or None."""
+    require_choice("figure", figure.name, FIGURES)
+    return _drawn(figure.name, json.dumps(dict(figure.arguments), sort_keys=True, allow_nan=False))
+
+
+@lru_cache(maxsize=32)
+def _drawn(name, arguments):
+    """Draw a figure once: a form is told anew with every answer, but its figure stays."""
+    shown = FIGURES[name](**json.loads(arguments))
+    frame = asdict(shown.frame) if shown.frame else None
+    return {"html": shown.picture._repr_html_(), "frame": frame}
