@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.bench_model import NUMBERS
-from secondplate.bench_settings import SETTING_NAMES, WeldJob, WeldSettings
+from secondplate.bench_settings import SETTING_NAMES, WeldJob, WeldSettings, can_be_set
 from secondplate.bench_weld import test_pull, weld
 from secondplate.bench_window import in_window, verdicts
 from secondplate.checks import require_choice
@@ -137,8 +137,10 @@ def read_log(log):
         raise ValueError(message)
     done, welds, why = [], [], ""
     for number, step in enumerate(log, start=1):
-        do = step.get("do") if isinstance(step, Mapping) else step
-        require_choice(f"step {number}", do, DOINGS)
+        if not isinstance(step, Mapping):
+            message = f"step {number} must be a mapping with do, got {step!r:.80}"
+            raise ValueError(message)
+        do = require_choice(f"step {number}", step.get("do"), DOINGS)
         if done and done[-1] in ("row", "stop"):
             message = f"step {number} must not follow {done[-1]}, got {do!r}"
             raise ValueError(message)
@@ -166,10 +168,10 @@ def _settings_of(number, step):
     if not isinstance(given, Mapping) or set(given) != set(SETTING_NAMES):
         message = f"settings of step {number} must be {', '.join(SETTING_NAMES)}, got {given!r:.80}"
         raise ValueError(message)
-    if any(not isinstance(value, (str, int, float)) for value in given.values()):
+    if not all(type(value) in (str, int, float) for value in given.values()):
         message = f"settings of step {number} must be single numbers and words, got {given!r:.80}"
         raise ValueError(message)
-    return vars(WeldSettings(**given))
+    return dict(given) if can_be_set(given) else vars(WeldSettings(**given))
 
 
 def judge_log(log, job, seed, *, tries=None):
