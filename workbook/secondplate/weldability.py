@@ -150,8 +150,8 @@ class WeldVerdict:
         at, usual = self.cooling_time_800_500_s, composition(self.rivet)
         longest_s = yurioka_hardness(usual, cooling_time_800_500_s=at.best).martensite_time_s
         return (
-            f"The rivet cools from 800 to 500 C in {at.low:.2f} to {at.high:.2f} s; up to {longest_s:.1f} s all "
-            "of its heat-affected zone turns to martensite."
+            f"The rivet cools from 800 to 500 C in {at.low:.2f} to {at.high:.2f} s; "
+            f"up to {longest_s:.1f} s all of its heat-affected zone turns to martensite."
         )
 
     def _hardness_words(self):
@@ -159,8 +159,9 @@ class WeldVerdict:
         limit, at = hardness_limit_hv(), self.hardness_hv
         welds = [found.high_hv for found in published_hardnesses() if found.what == "weld"]
         return (
-            f"That zone comes out at {at.low:.0f} to {at.high:.0f} HV, where seams are kept under {limit.low:.0f} "
-            f"to {limit.high:.0f} HV; stud welds were measured at up to {min(welds):.0f} and {max(welds):.0f} HV."
+            f"That zone comes out at {at.low:.0f} to {at.high:.0f} HV, "
+            f"where seams are kept under {limit.low:.0f} to {limit.high:.0f} HV; "
+            f"stud welds were measured at up to {min(welds):.0f} and {max(welds):.0f} HV."
         )
 
     def _rivet_words(self):
@@ -168,8 +169,8 @@ class WeldVerdict:
         rivets = [found for found in published_hardnesses() if found.what == "rivet"]
         least, most = min(found.low_hv for found in rivets), max(found.high_hv for found in rivets)
         return (
-            f"The rivet itself came tempered, at {least:.0f} to {most:.0f} HV: the zone is untempered and mostly "
-            "harder, and beside it lies a ring that the heat has softened."
+            f"The rivet itself came tempered, at {least:.0f} to {most:.0f} HV: "
+            "the zone is untempered and mostly harder, and beside it lies a ring that the heat has softened."
         )
 
     def _metal_words(self):
