@@ -10,7 +10,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.section_paths import back, both, cut, join
-from secondplate.section_plates import DOME_MEAN, SHARED_POINTS, dome, edge_mm, face_of_top_plate, interface, underside
+from secondplate.section_plates import (
+    DOME_MEAN,
+    SHARED_POINTS,
+    dome,
+    edge_mm,
+    face_of_top_plate,
+    interface,
+    underside,
+)
 from secondplate.section_rivet import (
     SEAT_MM,
     WALL_POINTS,
@@ -101,8 +109,8 @@ def _slug_level(form, thickening, slug_mm3, hump_mm):
     """Estimate the height of the slug's top on the wall; its dome makes up the rest."""
     bottom = form.foot.mean(axis=1, keepdims=True) + DOME_MEAN * hump_mm[:, None]
     level = bottom + (slug_mm3 / (np.pi * form.bore[:, 0] ** 2))[:, None]
-    share = np.linspace(0, 1, 9)
-    for _ in range(4):
+    share = np.linspace(0, 1, 7)
+    for _ in range(3):
         heights = form.foot[..., None] * (1 - share) + level[..., None] * share
         a, b = form.wall(heights)
         area = np.pi * np.mean((a - thickening[..., None] * b) ** 2, axis=(1, 2))

@@ -1,27 +1,65 @@
-"""Refuses joints that cannot be: each impossible shape by one sentence with name, limit and value."""
+"""Tells which shaped joints can be, and refuses the others by one sentence with name, limit and value."""
+
+from dataclasses import dataclass
 
 import numpy as np
 
 from secondplate.section_plates import DRAFT_MM
 
 _CLEAR_MM = 0.35  # between the tail and the wall of the die
-_LEAST_LEG_MM = 0.3  # of the leg in the second plate
-_THICKENING = (0.7, 1.4)
+_LEAST_REACH_MM = 0.3  # of the leg into the second plate
+_THICKENING = (0.7, 1.5)
 _SINKING_MM = (-0.6, 0.9)
 
 
-def _refuse(holds, name, must, got, unit):
-    """Raise for the first joint for which a condition does not hold."""
-    wrong = np.flatnonzero(~holds)
-    if wrong.size:
-        limit = np.broadcast_to(must[1], holds.shape).flat[wrong[0]]
-        value = np.broadcast_to(got, holds.shape).flat[wrong[0]]
-        message = f"{name} must be {must[0]} {limit:.4g} {unit}, got {value:.4g} {unit}"
-        raise ValueError(message.replace(" ,", ",").rstrip())
+@dataclass(frozen=True, kw_only=True)
+class Requirement:
+    """One thing that a joint must keep.
+
+    Parameters
+    ----------
+    name : str
+        What must keep it [-]
+    got : numpy.ndarray
+        Its value, one a joint [-]
+    side : str
+        ``at least``, ``at most``, ``above`` or ``below`` [-]
+    limit : float or numpy.ndarray
+        The limit [-]
+    unit : str
+        Unit of both, empty where there is none [-]
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> Requirement(name="die depth", got=np.array([1.0]), side="at least", limit=1.2, unit="mm").kept.tolist()
+    [False]
+    """
+
+    name: str
+    got: np.ndarray
+    side: str
+    limit: float
+    unit: str
+
+    @property
+    def kept(self):
+        """Tell for each joint whether it is kept; no number keeps nothing."""
+        kept = {"at least": np.greater_equal, "at most": np.less_equal, "above": np.greater, "below": np.less}
+        return kept[self.side](self.got, self.limit)
+
+    def require(self):
+        """Raise for the first joint that does not keep it."""
+        wrong = np.flatnonzero(~self.kept)
+        if wrong.size:
+            limit = np.broadcast_to(self.limit, self.got.shape)[wrong[0]]
+            limit, got = (f"{value:.4g} {self.unit}".strip() for value in (limit, self.got[wrong[0]]))
+            message = f"{self.name} must be {self.side} {limit}, got {got}"
+            raise ValueError(message)
 
 
-def require_possible(joint):
-    """Return a shape, or raise where it stands for a joint that cannot be.
+def requirements(joint):
+    """Return what shaped joints must keep, in the order in which it is to be told.
 
     Parameters
     ----------
@@ -30,57 +68,40 @@ def require_possible(joint):
 
     Returns
     -------
-    Shape
-        The same [-]
-
-    Raises
-    ------
-    ValueError
-        If the die is too narrow or too shallow, the rivet does not reach into the second plate or goes through
-        it, the slug does not fit the bore, or lengths and draw-down do not suit the volumes.
+    tuple of Requirement
+        Die wide enough, lengths that fit, steel for the set length, slug under the web, metal under the tail, die
+        deep enough [-]
 
     Examples
     --------
     >>> from secondplate.section_balance import shape
     >>> from secondplate.section_parameters import usual_parameters
-    >>> _ = require_possible(shape(usual_parameters(set_length_left_mm=4.5).columns()))
+    >>> requirements(shape(usual_parameters(set_length_left_mm=4.0).columns()))[3].require()
     Traceback (most recent call last):
-    ValueError: thickening of the wall by the set length must be at most 1.4, got ...
+    ValueError: thickening of the wall at the set length must be at most 1.5, got ...
     """
     form, columns = joint.form, joint.columns
     tail = joint.under[0][..., -1].max(axis=1)
-    least = 2 * (tail + _CLEAR_MM + DRAFT_MM)
-    die = columns["die_diameter_mm"]
-    _refuse(die >= least, "die diameter", ("at least", least), die, "mm")
-    _require_lengths(form, columns)
-    _require_thickening(joint.thickening)
-    sinking, (low, high) = joint.sinking, _SINKING_MM
-    name = "bending of the top plate beyond the draw down"
-    _refuse(sinking >= low, name, ("at least", low), sinking, "mm")
-    _refuse(sinking <= high, name, ("at most", high), sinking, "mm")
-    web = (form.face - form.web)[:, 0]
-    _refuse(joint.slug_top < web, "top of the slug", ("below the web at", web), joint.slug_top, "mm")
-    floor = joint.floor[1][..., : joint.under[1].shape[-1]]
-    remaining = (joint.under[1] - floor).min(axis=(1, 2))
-    _refuse(remaining > 0, "second plate left under the tail", ("above", 0), remaining, "mm")
-    depth = joint.floor[1][..., -1].min(axis=1) - joint.floor[1].min(axis=(1, 2))
-    room = columns["die_depth_mm"]
-    _refuse(room >= depth, "die depth", ("at least what the button asks for,", depth), room, "mm")
-    return joint
-
-
-def _require_lengths(form, columns):
-    """Refuse a leg that does not reach the second plate, and a head that is thicker than the top plate."""
-    depth = columns["top_plate_mm"] + columns["draw_down_mm"]
-    least = (form.face - form.neck)[:, 0] - form.face[:, 0] + 0.1
-    _refuse(depth > least, "top plate with its draw down", ("above the head of", least), depth, "mm")
-    reach = (form.entry - form.outermost).min(axis=1)
-    _refuse(reach >= _LEAST_LEG_MM, "reach into the second plate", ("at least", _LEAST_LEG_MM), reach, "mm")
-
-
-def _require_thickening(thickening):
-    """Refuse a set length that the steel of the rivet cannot fill."""
-    found = np.where(np.isfinite(thickening), thickening, np.inf)
-    name, (low, high) = "thickening of the wall by the set length", _THICKENING
-    _refuse(found.min(axis=1) >= low, name, ("at least", low), found.min(axis=1), "")
-    _refuse(found.max(axis=1) <= high, name, ("at most", high), found.max(axis=1), "")
+    under, floor = joint.under[1], joint.floor[1]
+    die_mm, room_mm = columns["die_diameter_mm"], columns["die_depth_mm"]
+    drawn_mm = columns["top_plate_mm"] + columns["draw_down_mm"]
+    reach_mm = (form.entry - form.outermost).min(axis=1)
+    remaining_mm = (under - floor[..., : under.shape[-1]]).min(axis=(1, 2))
+    depth_mm = floor[:, 0, -1] - floor.min(axis=(1, 2))
+    thick, bend = "thickening of the wall at the set length", "bending of the top plate beyond its draw down"
+    listed = (
+        ("top plate with its draw down", drawn_mm, "above", 0.1 - form.neck[:, 0], "mm"),
+        ("reach into the second plate", reach_mm, "at least", _LEAST_REACH_MM, "mm"),
+        (thick, joint.thickening.min(axis=1), "at least", _THICKENING[0], ""),
+        (thick, joint.thickening.max(axis=1), "at most", _THICKENING[1], ""),
+        ("die diameter", die_mm, "at least", 2 * (tail + _CLEAR_MM + DRAFT_MM), "mm"),
+        ("height of the slug", joint.slug_top, "below", (form.face - form.web)[:, 0] - 0.02, "mm"),
+        (bend, joint.sinking, "at least", _SINKING_MM[0], "mm"),
+        (bend, joint.sinking, "at most", _SINKING_MM[1], "mm"),
+        ("second plate left under the tail", remaining_mm, "above", 0.0, "mm"),
+        ("die depth, for this button,", room_mm, "at least", depth_mm, "mm"),
+    )
+    return tuple(
+        Requirement(name=name, got=got, side=side, limit=limit, unit=unit)
+        for name, got, side, limit, unit in listed
+    )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.section_balance import shape
-from secondplate.section_checks import require_possible
+from secondplate.section_checks import requirements
 from secondplate.section_parameters import SectionParameters
 from secondplate.section_paths import sides
 from secondplate.section_plates import DRAFT_MM, WALL_BOTTOM, WALL_TOP
@@ -17,6 +17,7 @@ from secondplate.section_rivet import unset_path
 
 PARTS = ("rivet", "slug", "second plate", "top plate left", "top plate right", "gap left", "gap right")
 _NO_AREA_MM2 = 1e-9
+_BLOCK = 200  # joints built at once: their arrays stay in the processor's cache
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -53,10 +54,10 @@ class Section:
         """Return one joint of a column."""
         outlines = {name: outline[number] for name, outline in self.outlines.items()}
         constructed = {name: float(values[number]) for name, values in self.constructed.items()}
-        return Section(outlines=_open_parts(outlines), constructed=constructed)
+        return Section(outlines=open_parts(outlines), constructed=constructed)
 
 
-def _open_parts(outlines):
+def open_parts(outlines):
     """Leave out a gap without any area."""
     return {
         name: outline
@@ -90,7 +91,7 @@ def _outlines(paths):
         for name in ("top plate", "gap")
         for side, word in enumerate(("left", "right"))
     }
-    return _open_parts(whole | split)
+    return whole | split
 
 
 def _constructed(joint):
@@ -119,6 +120,59 @@ def _half_way_radius(joint, depth):
     whole = joint.button_mm
     share = (depth / 2 / whole - WALL_TOP) / (WALL_BOTTOM - WALL_TOP)
     return joint.columns["die_diameter_mm"] / 2 - DRAFT_MM * share
+
+
+def _build_block(columns, required):
+    """Build some joints: outlines, what they were built to measure, and which of them can be."""
+    joint = shape(columns)
+    needs = requirements(joint)
+    if required:
+        for need in needs:
+            need.require()
+    possible = np.all([need.kept for need in needs], axis=0)
+    return _outlines(joint.paths), _constructed(joint), {"possible": possible}
+
+
+def build_columns(columns, *, required=True):
+    """Build joints from columns of numbers, a block at a time.
+
+    Parameters
+    ----------
+    columns : dict of str to numpy.ndarray
+        Parameters by name, each of one length, see ``SectionParameters.columns`` [-]
+    required : bool
+        Whether a joint that cannot be is refused, or only told [-]
+
+    Returns
+    -------
+    outlines : dict of str to numpy.ndarray
+        Corners of each part, of shape (joints, corners, 2) [mm]
+    constructed : dict of str to numpy.ndarray
+        What the joints were built to measure [mm]
+    possible : numpy.ndarray
+        Whether each joint can be; the outlines of others mean nothing [-]
+
+    Raises
+    ------
+    ValueError
+        If one is required that cannot be.
+
+    Examples
+    --------
+    >>> from secondplate.section_parameters import usual_parameters
+    >>> bool(build_columns(usual_parameters().columns())[2][0])
+    True
+    """
+    count = len(columns["web_mm"])
+    blocks = [
+        _build_block({name: column[first : first + _BLOCK] for name, column in columns.items()}, required)
+        for first in range(0, count, _BLOCK)
+    ]
+    outlines, constructed, possible = (
+        {name: np.concatenate([block[part][name] for block in blocks]) for name in blocks[0][part]}
+        for part in range(3)
+    )
+    return outlines, constructed, possible["possible"]
 
 
 def build_section(parameters):
@@ -155,12 +209,11 @@ def build_section(parameters):
     >>> round(section.constructed["remaining_mm"], 2)
     0.63
     """
-    joint = require_possible(shape(parameters.columns()))
-    outlines, constructed = _outlines(joint.paths), _constructed(joint)
+    outlines, constructed, _ = build_columns(parameters.columns())
     if not parameters.several:
         outlines = {name: outline[0] for name, outline in outlines.items()}
         constructed = {name: float(values[0]) for name, values in constructed.items()}
-    return Section(outlines=outlines, parameters=parameters, constructed=constructed)
+    return Section(outlines=open_parts(outlines), parameters=parameters, constructed=constructed)
 
 
 def unset_rivet_outline(parameters):

@@ -135,7 +135,9 @@ def typical_limits(family="aluminium"):
     >>> [limit.limit_mm for limit in typical_limits() if limit.measure == "head_flushness_mm"]
     [-0.5, 0.3]
     """
-    require_choice("family of the second plate", family, tuple(name for name in FAMILIES if name != "polymer"))
+    require_choice(
+        "family of the second plate", family, tuple(name for name in FAMILIES if name != "polymer")
+    )
     return tuple(
         Limit(
             measure=row.keys["measure"],

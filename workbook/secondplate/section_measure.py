@@ -12,7 +12,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 
-_ROWS = 500  # joints measured at once, to bound the memory
+_ROWS = 100  # joints measured at once: their arrays stay in the processor's cache
 _CRACK_WIDTH_MM = 0.2  # a notch wider than this is no crack
 _NEEDED = ("rivet", "second plate", "top plate left", "top plate right")
 _OF_SECOND_PLATE = ("remaining_mm", "button_diameter_mm", "button_depth_mm", "crack_mm")
@@ -134,7 +134,9 @@ def _measure_rows(outlines):
     plates = outlines["top plate left"], outlines["top plate right"]
     entries = [_entry(plate, rivet) for plate in plates]
     tails = [_outermost(rivet, entry, sign) for entry, sign in zip(entries, (-1, 1), strict=True)]
-    interlocks = [np.abs(tail[:, 0]) - np.abs(entry[:, 0]) for tail, entry in zip(tails, entries, strict=True)]
+    interlocks = [
+        np.abs(tail[:, 0]) - np.abs(entry[:, 0]) for tail, entry in zip(tails, entries, strict=True)
+    ]
     faces = [_at_edge(plate, highest=True) for plate in plates]
     gaps = [
         _at_edge(plate, highest=False) - _at_edge(second * [sign, 1], highest=True)
@@ -153,13 +155,17 @@ def _measure_rows(outlines):
 
 def _entry(plate, rivet):
     """Return the lowest corner in which a top plate touches the rivet."""
-    touching = np.any(
-        (plate[:, :, None, 0] == rivet[:, None, :, 0]) & (plate[:, :, None, 1] == rivet[:, None, :, 1]), axis=2
-    )
+    near = rivet[:, np.any(rivet[..., 0] * plate[:, :1, 0] > 0, axis=0)]
+    touching = np.any(_as_complex(plate)[:, :, None] == _as_complex(near)[:, None], axis=2)
     if not np.all(touching.any(axis=1)):
         message = "rivet and top plate must meet in at least 1 corner, got 0"
         raise ValueError(message)
     return _pick(plate, np.argmin(np.where(touching, plate[..., 1], np.inf), axis=1))
+
+
+def _as_complex(outline):
+    """Return corners as complex numbers, so that both coordinates are compared at once."""
+    return np.ascontiguousarray(outline).view(complex)[..., 0]
 
 
 def _outermost(rivet, entry, sign):
@@ -216,7 +222,10 @@ def _measure_second_plate(second, tails):
     second = _rolled(second, np.argmin(np.where(left, second[..., 1], np.inf), axis=1))
     right = second[..., 0] == second[..., 0].max(axis=1, keepdims=True)
     corners = np.stack(
-        [np.argmin(np.where(right, second[..., 1], np.inf), axis=1), *(_corner(second, tail) for tail in tails)],
+        [
+            np.argmin(np.where(right, second[..., 1], np.inf), axis=1),
+            *(_corner(second, tail) for tail in tails),
+        ],
         axis=1,
     )
     found = {name: np.empty(len(second)) for name in _OF_SECOND_PLATE}
@@ -263,7 +272,9 @@ def _thinnest(floor, under):
 def _along_rows(x, line):
     """Return the height of a line at each x, row by row in one call: rows are laid side by side."""
     shift = 3 * np.abs(line[..., 0]).max() * np.arange(len(line))[:, None]
-    return np.interp((x + shift).ravel(), (line[..., 0] + shift).ravel(), line[..., 1].ravel()).reshape(x.shape)
+    return np.interp((x + shift).ravel(), (line[..., 0] + shift).ravel(), line[..., 1].ravel()).reshape(
+        x.shape
+    )
 
 
 def _deepest_crack(floor):

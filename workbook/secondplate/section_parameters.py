@@ -17,7 +17,7 @@ _RANGES_MM = {
     "set_length_left_mm": (1.5, 16),
     "set_length_right_mm": (1.5, 16),
     "head_flushness_mm": (-0.8, 0.8),
-    "draw_down_mm": (0.1, 3),
+    "draw_down_mm": (0.1, 4),
     "buckle_left_mm": (0, 0.8),
     "buckle_right_mm": (0, 0.8),
     "crack_left_mm": (0, 1),
@@ -51,7 +51,7 @@ class SectionParameters:
     head_flushness_mm : float or array
         Height of the head's face above the top plate, negative where sunk, -0.8 to 0.8 [mm]
     draw_down_mm : float or array
-        How far the top plate is drawn down along the shank, 0.1 to 3 [mm]
+        How far the top plate is drawn down along the shank, 0.1 to 4 [mm]
     buckle_left_mm : float or array
         How far the shank has bulged outwards within the top plate at the left, 0 to 0.8 [mm]
     buckle_right_mm : float or array
@@ -111,7 +111,11 @@ class SectionParameters:
 
     def columns(self):
         """Return all numbers as arrays of one length, by name."""
-        numbers = {item.name: getattr(self, item.name) for item in fields(self) if item.name.endswith(("_mm", "_share"))}
+        numbers = {
+            item.name: getattr(self, item.name)
+            for item in fields(self)
+            if item.name.endswith(("_mm", "_share"))
+        }
         for thing in (self.rivet, self.die):
             numbers |= {item.name: getattr(thing, item.name) for item in fields(thing)}
         numbers["top_plate_mm"] = self.stack.top.thickness_mm
@@ -123,9 +127,7 @@ class SectionParameters:
             message = f"parameters must be numbers or columns of one length, got {sorted(lengths)}"
             raise ValueError(message)
         shape = lengths.pop() if lengths else (1,)
-        return {
-            name: np.broadcast_to(array, shape) for name, array in zip(numbers, arrays, strict=True)
-        }
+        return {name: np.broadcast_to(array, shape) for name, array in zip(numbers, arrays, strict=True)}
 
     @property
     def count(self):

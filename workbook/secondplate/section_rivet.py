@@ -18,8 +18,6 @@ _UNDERSIDE_POWER = 2.2  # how roundly the underside runs into the shank
 _EDGE_MM = 0.16  # width of the cutting edge
 _EDGE_RISE_MM = 0.10  # how much higher the outermost point of the tail lies than the lowest
 _CHAMFER_SHARE = 0.16  # height of the chamfer in the tail over the shank diameter
-_CHAMFER_POWER = 1.5
-_FLARE_POWER = 3.5
 _CORNER_SHARE = 0.35  # corner between bore and web over the bore radius
 _FOOT_SHARE = 0.8  # the slug begins this far up the chamfer
 _BREAK_MM = 0.06  # broken edge of the head's face
@@ -104,12 +102,12 @@ class RivetForm:
     def _bulged(self, height):
         """Return how far the shank stands out by buckling."""
         share = np.clip((self.neck[..., None] - height) / (self.neck - self.entry)[..., None], 0, 1)
-        return self.buckle[..., None] * np.sin(np.pi * share) ** 2
+        return self.buckle[..., None] * (4 * share * (1 - share)) ** 2
 
     def _flared(self, height, lowest):
-        """Return how far the shank stands out by flaring, all of it at ``lowest``."""
+        """Return how far the shank stands out by flaring, all of it at ``lowest``: a curve of power 3.5."""
         share = np.clip((self.neck[..., None] - height) / (self.neck - lowest)[..., None], 0, 1)
-        return self.flare[..., None] * share**_FLARE_POWER
+        return self.flare[..., None] * (share * share * share * np.sqrt(share))
 
     def outer(self, height):
         """Outer radius of shank and tail."""
@@ -121,7 +119,7 @@ class RivetForm:
         chamfer = _CHAMFER_SHARE * 2 * self.shank[..., None]
         share = np.clip((height - self.tail[..., None]) / chamfer, 0, 1)
         grown = (self.shank - self.bore - _EDGE_MM)[..., None]
-        return middle - _EDGE_MM, grown * (1 - (1 - share) ** _CHAMFER_POWER)
+        return middle - _EDGE_MM, grown * (1 - (1 - share) * np.sqrt(1 - share))
 
     def outside(self, contact):
         """Return head, seat, shank and leg as paths downwards, each beginning after the one before.
@@ -153,7 +151,9 @@ class RivetForm:
         a, b = self.wall(height)
         angle = np.linspace(0, np.pi / 2, 6)[1:]
         radial = np.append(1 - _CORNER_SHARE * (1 - np.cos(angle)), 0.0)
-        rounded = self.shoulder[..., None] + _CORNER_SHARE * self.bore[..., None] * np.append(np.sin(angle), 1.0)
+        rounded = self.shoulder[..., None] + _CORNER_SHARE * self.bore[..., None] * np.append(
+            np.sin(angle), 1.0
+        )
         corner = a[..., -1:] * radial, b[..., -1:] * radial, rounded
         return tuple(np.concatenate(pair, axis=-1) for pair in zip((a, b, height), corner, strict=True))
 
@@ -257,7 +257,7 @@ def rivet_path(outside, inside, thickening):
 
 
 def wall_thickening(outside, inside, volume_mm3):
-    """Return the factor on the wall that gives the rivet its volume: a quadratic, solved exactly.
+    """Return the factor on the wall that gives the rivet its volume: a quadratic in it, solved exactly.
 
     Parameters
     ----------
@@ -283,11 +283,12 @@ def wall_thickening(outside, inside, volume_mm3):
     >>> round(float(wall_thickening(outside, inside, volume)[0, 0]), 12)
     1.25
     """
-    shape = volume_mm3.shape
-    tried = [half_volume_mm3(*rivet_path(outside, inside, np.full(shape, factor))) for factor in (0, 1, 2)]
-    second = (tried[2] - 2 * tried[1] + tried[0]) / 2
-    first = tried[1] - tried[0] - second
-    missing = volume_mm3 - tried[0]
+    a, b, heights = inside
+    step = -np.pi / 3 * np.diff(heights, axis=-1)
+    a1, a2, b1, b2 = a[..., :-1], a[..., 1:], b[..., :-1], b[..., 1:]
+    first = -np.sum((2 * (a1 * b1 + a2 * b2) + a1 * b2 + a2 * b1) * step, axis=-1)
+    second = np.sum((b1 * (b1 + b2) + b2 * b2) * step, axis=-1)
+    missing = volume_mm3 - half_volume_mm3(*rivet_path(outside, inside, np.zeros(volume_mm3.shape)))
     with np.errstate(invalid="ignore"):  # NaN where there is no root, refused by the caller
         return 2 * missing / (first + np.sqrt(first * first + 4 * second * missing))
 

@@ -75,6 +75,8 @@ def half_volume_mm3(radius_mm, height_mm):
     >>> round(half_volume_mm3(np.array([0, 1, 1, 0]), np.array([0, 0, 2, 2])) / np.pi, 12)
     2.0
     """
-    following, step = np.roll(radius_mm, -1, axis=-1), np.roll(height_mm, -1, axis=-1) - height_mm
-    mean = (radius_mm * radius_mm + radius_mm * following + following * following) / 3
-    return plain(np.pi * np.sum(mean * step, axis=-1))
+    first, last = radius_mm[..., :-1], radius_mm[..., 1:]
+    along = np.sum((first * (first + last) + last * last) * np.diff(height_mm, axis=-1), axis=-1)
+    first, last = radius_mm[..., -1], radius_mm[..., 0]
+    closing = (first * (first + last) + last * last) * (height_mm[..., 0] - height_mm[..., -1])
+    return plain(np.pi / 3 * (along + closing))
