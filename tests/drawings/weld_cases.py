@@ -38,6 +38,12 @@ def pull_call(gave, face="", **changes):
 WINDOW = {"stud_diameter_mm": 6, "web_mm": 1.1, "current_a": 620, "time_ms": 31}
 
 USUAL = {
+    "constitution_diagram": (
+        drawings.constitution_diagram,
+        {"stud": "304-type", "rivet": "36MnB4"},
+        # Equivalents of both steels and of the half-and-half melt: the library's own published checks.
+        ("19.1 %", "10.7 %", "50 % of rivet", "9.8 %", "11 %, martensite", "From 45 %"),
+    ),
     "weld_window": (
         drawings.weld_window,
         WINDOW,
@@ -71,6 +77,18 @@ USUAL = {
 }
 
 EXTREMES = {
+    "constitution of pure stud": (
+        drawings.constitution_diagram,
+        {"stud": "309-type", "rivet": "38B2", "dilution": 0},
+    ),
+    "constitution of pure rivet": (
+        drawings.constitution_diagram,
+        {"stud": "304-type", "rivet": "37MnB5", "dilution": 1},
+    ),
+    "constitution half way in austenite": (
+        drawings.constitution_diagram,
+        {"stud": "309-type", "rivet": "33B2", "dilution": 0.2},
+    ),
     "weld window of a thin web": (
         drawings.weld_window,
         {**WINDOW, "web_mm": 0.3, "current_a": 50, "time_ms": 2},
@@ -113,6 +131,16 @@ EXTREMES = {
 }
 
 REFUSED = (
+    (
+        drawings.constitution_diagram,
+        {"stud": "304-type", "rivet": "36MnB4", "dilution": 2},
+        "dilution must be between 0 and 1, got 2",
+    ),
+    (
+        drawings.constitution_diagram,
+        {"stud": "36MnB4", "rivet": "36MnB4"},
+        "stud must be one of .*, got '36MnB4'",
+    ),
     (drawings.weld_window, {**WINDOW, "current_a": 40}, "current must be between 50 A and 1500 A, got 40 A"),
     (drawings.weld_window, {**WINDOW, "time_ms": 1}, "weld time must be between 2 ms and 200 ms, got 1 ms"),
     (drawings.weld_window, {**WINDOW, "web_mm": 9}, "web must be between 0.3 mm and 3 mm, got 9 mm"),

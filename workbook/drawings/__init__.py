@@ -2,6 +2,7 @@
 
 from drawings.bench_collar import bench_collar
 from drawings.collars import collar, collar_strip
+from drawings.constitution import constitution_diagram
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
 from drawings.gas_bars import gas_use
@@ -22,6 +23,7 @@ __all__ = [
     "cable_drop",
     "collar",
     "collar_strip",
+    "constitution_diagram",
     "energy_chart",
     "field_by_distance",
     "gas_use",

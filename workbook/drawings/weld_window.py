@@ -8,7 +8,7 @@ import numpy as np
 from drawings.charts import chosen_point, plane
 from drawings.marks import area, box, dot, line, number, write
 from drawings.picture import picture_of
-from drawings.rule_fields import rule_fields
+from drawings.room import roomiest
 from drawings.state_map import state_map, strips
 from drawings.style import (
     AMBER,
@@ -28,7 +28,13 @@ from drawings.style import (
 )
 from secondplate.bench import window as window_of_job
 from secondplate.checks import require_between
-from secondplate.process_window import CURRENT_LIMITS_A, STATES, TIME_LIMITS_MS, process_window
+from secondplate.process_window import (
+    CURRENT_LIMITS_A,
+    STATES,
+    TIME_LIMITS_MS,
+    chart_points,
+    process_window,
+)
 
 WIDTH_IN, HEIGHT_IN = 9.2, 5.6
 PLOT = (0.085, 0.125, 0.6, 0.82)
@@ -66,7 +72,7 @@ def weld_window(*, stud_diameter_mm, web_mm, current_a, time_ms, job=None):
 
     Notes
     -----
-    States from ``secondplate.process_window``, settings from ``secondplate.stud_weld.set_up``. The limits
+    States from ``secondplate.process_window``, settings from its ``chart_points``. The limits
     between the states are judgement.
 
     Examples
@@ -77,12 +83,12 @@ def weld_window(*, stud_diameter_mm, web_mm, current_a, time_ms, job=None):
     current_a = require_between("current", current_a, *_limits_a(job), unit="A")
     time_ms = require_between("weld time", time_ms, *TIME_LIMITS_MS, unit="ms")
     find = _finder(stud_diameter_mm, web_mm, job)
-    fields = [field for field in _start_values(stud_diameter_mm) if not field.any_time]
-    settings = _settings(find, fields, current_a, time_ms)
+    charts = [point for point in chart_points(stud_diameter_mm) if point.process == "short cycle"]
+    settings = _settings(find, charts, current_a, time_ms)
     plan = state_map(
         find,
-        longest_ms=max([time_ms * 1.1, 72.0, *(field.time_ms.high for field in fields)]),
-        largest_a=max([current_a * 1.08, 1000.0, *(field.current_a.high for field in fields)]),
+        longest_ms=max([time_ms * 1.1, 72.0, *(point.time_ms * 1.1 for point in charts)]),
+        largest_a=max([current_a * 1.08, 1000.0, *(point.current_a * 1.1 for point in charts)]),
         limits_a=_limits_a(job),
     )
     with sheet_of_paper(width_in=WIDTH_IN, height_in=HEIGHT_IN) as figure:
@@ -133,21 +139,11 @@ def _finder(stud_diameter_mm, web_mm, job):
     return find
 
 
-def _start_values(stud_diameter_mm):
-    """Return the rules of the short cycle for this stud on a rivet head."""
-    return rule_fields(
-        stud_diameter_mm=stud_diameter_mm,
-        stud_material="austenitic stainless",
-        base="steel rivet head",
-        processes=("short cycle",),
-    )
-
-
-def _settings(find, fields, current_a, time_ms):
-    """Return the rules' settings and, last, the chosen one, each with what the library says of it."""
-    names = [*(field.name for field in fields), "chosen setting"]
-    currents = np.array([*(field.current_a.best for field in fields), current_a])
-    times = np.array([*(field.time_ms.best for field in fields), time_ms])
+def _settings(find, charts, current_a, time_ms):
+    """Return the charts' settings and, last, the chosen one, each with what the library says of it."""
+    names = [*(point.rule for point in charts), "chosen setting"]
+    currents = np.array([*(point.current_a for point in charts), current_a])
+    times = np.array([*(point.time_ms for point in charts), time_ms])
     found = find(currents, times)
     return [
         _Setting(name=name, current_a=current, time_ms=time, state=str(state), doubtful=bool(doubt))
@@ -178,37 +174,23 @@ def _name_states(axes, plan, settings):
     """Write the name of each state where it has most room, off the settings and, if it can be, the fringe."""
     end, top = axes.get_xlim()[1], axes.get_ylim()[1]
     inch = np.array([end / (PLOT[2] * WIDTH_IN), top / (PLOT[3] * HEIGHT_IN)])
-    x, y = (grid.ravel() for grid in np.meshgrid(np.linspace(0, end, 60), np.linspace(0, top, 60)))
+    taken = [(setting.time_ms, setting.current_a) for setting in settings]
     for level, state in enumerate(STATES):
         half = inch * np.array([LETTER_IN * len(NAMES[state]), LINE_IN]) / 2
-        free = _free(plan, settings, level, x, y, half, inch)
-        room = next((fits for fits in free if fits.any()), None)
-        if room is None:
-            continue
-        middle = np.argmin(
-            np.hypot((x - x[room].mean()) / inch[0], (y - y[room].mean()) / inch[1]) + 99 * ~room
-        )
-        ground = {"facecolor": FILLS[state], "edgecolor": "none", "pad": 1.5}
-        write(axes, x[middle], y[middle], NAMES[state], weight="bold", size=HEADING_PT, bbox=ground)
+        for fringe_too, more in ((False, (1.8, 1.3, 1.05)), (True, (1.05,))):
 
+            def holds(times_ms, currents_a, level=level, fringe_too=fringe_too):
+                """Tell where the map has this state."""
+                index, doubtful = plan.at(currents_a, times_ms)
+                return (index == level) & (fringe_too | ~doubtful)
 
-def _free(plan, settings, level, x, y, half, inch):
-    """Return where a box of a half width and height has room: much, less, just, just and on the fringe."""
-    taken = np.zeros(len(x), dtype=bool)
-    for setting in settings:
-        near = (np.abs(x - setting.time_ms) < half[0] + 0.15 * inch[0]) & (
-            np.abs(y - setting.current_a) < half[1] + 0.15 * inch[1]
-        )
-        taken |= near
-    end, top = plan.times_ms[-1], plan.currents_a[-1]
-    for more, doubt_too in ((1.8, False), (1.3, False), (1.05, False), (1.05, True)):
-        fits = ~taken
-        for across, up in ((-1, -1), (1, -1), (-1, 1), (1, 1), (0, 0)):
-            a, b = x + across * more * half[0], y + up * more * half[1]
-            index, doubtful = plan.at(b, a)
-            fits = fits & (index == level) & (a > 0) & (a < end) & (b > 0) & (b < top)
-            fits = fits & (doubt_too | ~doubtful)
-        yield fits
+            place = roomiest(
+                holds, across=(0, end), up=(0, top), half=half, taken=taken, margin=0.15 * inch, more=more
+            )
+            if place:
+                ground = {"facecolor": FILLS[state], "edgecolor": "none", "pad": 1.5}
+                write(axes, *place, NAMES[state], weight="bold", size=HEADING_PT, bbox=ground)
+                break
 
 
 def _draw_settings(axes, settings):
