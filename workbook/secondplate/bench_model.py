@@ -209,6 +209,21 @@ def _heat(fields, scatter):
     return current, head, stud, 1e-6 * flux * time
 
 
+def _heat_faults(fields, depth_mm, trace_mm):
+    """Return how cold and how hot a weld is; both rise without end the further it lies from its limit."""
+    hottest = np.minimum(LIMITS["hot limit"].best, fields["web_mm"] - LIMITS["least web"].best)
+    return {
+        "cold": LIMITS["cold limit"].best / (depth_mm + trace_mm),
+        "hot": (depth_mm + trace_mm) / np.maximum(hottest, 0.05),
+    }
+
+
+def _room_mm(fields):
+    """Return how far off the middle of the head a stud may stand before it is seen."""
+    flange = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM)
+    return (fields["head_diameter_mm"] - flange) / 2 + NUMBERS["overhang limit"]
+
+
 def _plunge(fields, scatter, melt_mm):
     """Return how far the stud goes into the melt, and how badly the plunge falls short."""
     wanted = melt_mm * (1 - NUMBERS["melt that stays"])
@@ -325,19 +340,15 @@ def weld_of(fields, scatter):
     travel, short, hung = _plunge(fields, scatter, melt)
     tilt = fields["tilt_deg"] + scatter["tilt scatter"]
     offset = fields["offset_mm"] + scatter["offset scatter"]
-    flange = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM)
-    room = (fields["head_diameter_mm"] - flange) / 2 + NUMBERS["overhang limit"]
-    hottest = np.minimum(LIMITS["hot limit"].best, fields["web_mm"] - LIMITS["least web"].best)
     severity = {
         "necked": short,
-        "cold": LIMITS["cold limit"].best / (depth + trace),
-        "hot": (depth + trace) / np.maximum(hottest, 0.05),
+        **_heat_faults(fields, depth, trace),
         "one_sided": _blow(fields, scatter, current),
         "hang_up": hung,
         "partial": tilt / NUMBERS["tilt limit"],
         "jagged": _overtime(fields),
         "porous": _pores(fields, scatter),
-        "off_centre": offset / room,
+        "off_centre": offset / _room_mm(fields),
     }
     share, off_axis, closed = _fusion(fields, severity, depth, offset)
     return Weld(

@@ -205,23 +205,28 @@ def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=No
         basis="derived: heat flux by the band of the heat share",
     )
     index = state_of_depth(depth.best, web_mm=web_mm)
-    ends = [
-        state_of_depth(
-            depth.best,
-            web_mm=web_mm,
-            cold_limit_mm=getattr(LIMITS["cold limit"], cold),
-            hot_limit_mm=getattr(LIMITS["hot limit"], hot),
-            least_web_mm=getattr(LIMITS["least web"], web),
-        )
-        for cold, hot, web in (("low", "high", "low"), ("high", "low", "high"))
-    ]
     return ProcessWindow(
         current_a=current,
         time_ms=time_ms,
         melted_depth_mm=depth,
         state=np.array(STATES)[index],
-        doubtful=(ends[0] != index) | (ends[1] != index),
+        doubtful=_doubtful(depth.best, web_mm, index),
     )
+
+
+def _doubtful(depth_mm, web_mm, index):
+    """Tell where the narrowest and the widest limits would not give the same state as the best ones."""
+    doubt = np.zeros(np.shape(index), dtype=bool)
+    for cold, hot, least in (("low", "high", "low"), ("high", "low", "high")):
+        other = state_of_depth(
+            depth_mm,
+            web_mm=web_mm,
+            cold_limit_mm=getattr(LIMITS["cold limit"], cold),
+            hot_limit_mm=getattr(LIMITS["hot limit"], hot),
+            least_web_mm=getattr(LIMITS["least web"], least),
+        )
+        doubt |= other != index
+    return doubt if doubt.ndim else bool(doubt)
 
 
 @dataclass(frozen=True, kw_only=True)
