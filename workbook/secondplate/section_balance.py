@@ -1,8 +1,8 @@
-"""Shapes set joints so that no metal is lost: rivet, top plate with its slug, second plate with its button.
+"""Shapes set joints so that no metal is lost: rivet, top plate with slug, second plate with button.
 
-The wall of the rivet thickens until the set rivet has the volume of the unset one; the top plate sinks until it
-has what the slug has left; the button grows to hold what the second plate was pressed out of. Each step is linear
-or quadratic and solved exactly. Leaves out spring-back and thinning of the plates far from the rivet.
+The wall of the rivet thickens until the set rivet has the volume of the unset one; the top plate sinks until
+it has what the slug has left; the button grows to hold what the second plate was pressed out of. Each step is
+linear or quadratic and solved exactly. Leaves out spring-back and thinning of the plates far from the rivet.
 """
 
 from dataclasses import dataclass
@@ -105,6 +105,17 @@ def _top_plate(columns, form, contact, outside, slug_mm3):
     return join(upper, rest), upper, lower, sag[:, 0, 0]
 
 
+def _rivet(columns, form, outside, slug_mm3):
+    """Return the thickening of the wall, the level of the slug's top, the inner wall and the half outline."""
+    steel = half_volume_mm3(*unset_path(columns))
+    trial = wall_thickening(outside, form.inside((form.foot + form.shoulder) / 2), steel)
+    level = _slug_level(form, trial, slug_mm3, columns["hump_mm"])
+    inside = form.inside(level)
+    thickening = wall_thickening(outside, inside, steel)
+    wall = inside[0] - thickening[..., None] * inside[1], inside[2]
+    return thickening, level, wall, rivet_path(outside, inside, thickening)
+
+
 def _slug_level(form, thickening, slug_mm3, hump_mm):
     """Estimate the height of the slug's top on the wall; its dome makes up the rest."""
     bottom = form.foot.mean(axis=1, keepdims=True) + DOME_MEAN * hump_mm[:, None]
@@ -128,7 +139,7 @@ def _slug(columns, form, wall, level, slug_mm3):
     return _between(_share_for(slug_mm3, flat, raised), flat, raised), bottom
 
 
-def _second_plate(columns, lower, leg, under, over):
+def _second_plate(columns, under, over):
     """Return the second plate and its underside: the button as deep as the metal asks for."""
     radius, share, crack = underside(columns, under[0])
     plane = -both(columns["top_plate_mm"] + columns["gap_mm"] + columns["second_plate_mm"])[..., None]
@@ -161,22 +172,15 @@ def shape(columns):
     form = set_form(columns)
     contact = np.minimum(form.rim - SEAT_MM, -_TOUCH_MM)
     outside = form.outside(contact)
-    whole, steel = join(*outside), half_volume_mm3(*unset_path(columns))
-    trial = wall_thickening(whole, form.inside((form.foot + form.shoulder) / 2), steel)
     slug_mm3 = columns["slug_share"] * np.pi * form.bore[:, 0] ** 2 * columns["top_plate_mm"]
-    level = _slug_level(form, trial, slug_mm3, columns["hump_mm"])
-    inside = form.inside(level)
-    thickening = wall_thickening(whole, inside, steel)
-    wall = inside[0] - thickening[..., None] * inside[1], inside[2]
-
+    thickening, level, wall, rivet = _rivet(columns, form, join(*outside), slug_mm3)
     top, upper, lower, sinking = _top_plate(columns, form, contact, outside, slug_mm3)
     slug, bottom = _slug(columns, form, wall, level, slug_mm3)
     leg, tip = outside[-1], cut(wall, 0, _BELOW)
     under = join(bottom, cut(back(tip), 1), cut(leg, -1))
     over = join(back(lower), leg, tip, cut(back(bottom), 1))
-    second, floor, button = _second_plate(columns, lower, leg, under, over)
+    second, floor, button = _second_plate(columns, under, over)
     gap = join(cut(lower, SHARED_POINTS - 1), cut(back(upper), None, -SHARED_POINTS))
-    rivet = rivet_path(whole, inside, thickening)
     return Shape(
         columns=columns,
         form=form,

@@ -32,7 +32,8 @@ class Requirement:
     Examples
     --------
     >>> import numpy as np
-    >>> Requirement(name="die depth", got=np.array([1.0]), side="at least", limit=1.2, unit="mm").kept.tolist()
+    >>> die = Requirement(name="die depth", got=np.array([1.0]), side="at least", limit=1.2, unit="mm")
+    >>> die.kept.tolist()
     [False]
     """
 
@@ -69,8 +70,8 @@ def requirements(joint):
     Returns
     -------
     tuple of Requirement
-        Die wide enough, lengths that fit, steel for the set length, slug under the web, metal under the tail, die
-        deep enough [-]
+        Die wide enough, lengths that fit, steel for the set length, slug under the web, metal under the tail,
+        die deep enough [-]
 
     Examples
     --------
@@ -86,7 +87,7 @@ def requirements(joint):
     die_mm, room_mm = columns["die_diameter_mm"], columns["die_depth_mm"]
     drawn_mm = columns["top_plate_mm"] + columns["draw_down_mm"]
     reach_mm = (form.entry - form.outermost).min(axis=1)
-    remaining_mm = (under - floor[..., : under.shape[-1]]).min(axis=(1, 2))
+    remaining_thickness_mm = (under - floor[..., : under.shape[-1]]).min(axis=(1, 2))
     depth_mm = floor[:, 0, -1] - floor.min(axis=(1, 2))
     thick, bend = "thickening of the wall at the set length", "bending of the top plate beyond its draw down"
     listed = (
@@ -95,10 +96,10 @@ def requirements(joint):
         (thick, joint.thickening.min(axis=1), "at least", _THICKENING[0], ""),
         (thick, joint.thickening.max(axis=1), "at most", _THICKENING[1], ""),
         ("die diameter", die_mm, "at least", 2 * (tail + _CLEAR_MM + DRAFT_MM), "mm"),
-        ("height of the slug", joint.slug_top, "below", (form.face - form.web)[:, 0] - 0.02, "mm"),
+        ("height of the slug", joint.slug_top, "below", (form.head_level - form.web)[:, 0] - 0.02, "mm"),
         (bend, joint.sinking, "at least", _SINKING_MM[0], "mm"),
         (bend, joint.sinking, "at most", _SINKING_MM[1], "mm"),
-        ("second plate left under the tail", remaining_mm, "above", 0.0, "mm"),
+        ("second plate left under the tail", remaining_thickness_mm, "above", 0.0, "mm"),
         ("die depth, for this button,", room_mm, "at least", depth_mm, "mm"),
     )
     return tuple(

@@ -1,6 +1,6 @@
-"""A section of a set joint: outlines of its parts in the plane of the rivet's axis, built from parameters.
+"""A section of a set joint: outlines of its parts in the plane of the rivet's axis.
 
-x runs to the right from the axis, y upwards from the face of the top plate far from the rivet, in millimetres.
+x runs to the right from the axis, y upwards from the face of the top plate far from the rivet, in mm.
 """
 
 from collections.abc import Mapping
@@ -27,8 +27,8 @@ class Section:
     Parameters
     ----------
     outlines : Mapping of str to numpy.ndarray
-        Corners of each of ``PARTS``, counter-clockwise, of shape (corners, 2) or (joints, corners, 2); parts meet
-        in shared corners; the gap is left out where the plates lie on each other [mm]
+        Corners of each of ``PARTS``, counter-clockwise, of shape (corners, 2) or (joints, corners, 2); parts
+        meet in shared corners; the gap is left out where the plates lie on each other [mm]
     parameters : SectionParameters or None
         What it was built from, None where it was not built here [-]
     constructed : Mapping of str to float or numpy.ndarray
@@ -54,11 +54,28 @@ class Section:
         """Return one joint of a column."""
         outlines = {name: outline[number] for name, outline in self.outlines.items()}
         constructed = {name: float(values[number]) for name, values in self.constructed.items()}
-        return Section(outlines=open_parts(outlines), constructed=constructed)
+        parameters = self.parameters and self.parameters.one(number)
+        return Section(outlines=open_parts(outlines), parameters=parameters, constructed=constructed)
 
 
 def open_parts(outlines):
-    """Leave out a gap without any area."""
+    """Leave out gaps without any area.
+
+    Parameters
+    ----------
+    outlines : dict of str to numpy.ndarray
+        Corners of each part [mm]
+
+    Returns
+    -------
+    dict of str to numpy.ndarray
+        The same, without a gap where the plates lie on each other in all joints [mm]
+
+    Examples
+    --------
+    >>> open_parts({"gap left": np.zeros((3, 2))})
+    {}
+    """
     return {
         name: outline
         for name, outline in outlines.items()
@@ -95,7 +112,7 @@ def _outlines(paths):
 
 
 def _constructed(joint):
-    """Return what joints were built to measure, from their parameters and the balance, without any outline."""
+    """Return what joints were built to measure, from parameters and balance, without any outline."""
     columns, form = joint.columns, joint.form
     under, floor = joint.under[1], joint.floor[1]
     depth = floor[:, 0, -1] - floor.min(axis=(1, 2))
@@ -104,7 +121,7 @@ def _constructed(joint):
     return {
         "interlock_left_mm": columns["interlock_left_mm"],
         "interlock_right_mm": columns["interlock_right_mm"],
-        "remaining_mm": (under - floor[..., : under.shape[-1]]).min(axis=(1, 2)),
+        "remaining_thickness_mm": (under - floor[..., : under.shape[-1]]).min(axis=(1, 2)),
         "head_flushness_mm": columns["head_flushness_mm"],
         "tail_diameter_mm": np.sum(form.shank + form.flare, axis=1),
         "button_diameter_mm": 2 * _half_way_radius(joint, depth),
@@ -145,12 +162,9 @@ def build_columns(columns, *, required=True):
 
     Returns
     -------
-    outlines : dict of str to numpy.ndarray
-        Corners of each part, of shape (joints, corners, 2) [mm]
-    constructed : dict of str to numpy.ndarray
-        What the joints were built to measure [mm]
-    possible : numpy.ndarray
-        Whether each joint can be; the outlines of others mean nothing [-]
+    built : tuple
+        Corners of each part in mm, of shape (joints, corners, 2); what they were built to measure in mm; and
+        whether each joint can be: the outlines of others mean nothing [-]
 
     Raises
     ------
@@ -178,8 +192,8 @@ def build_columns(columns, *, required=True):
 def build_section(parameters):
     """Build the section of a set joint, or of a column of joints, without losing any metal.
 
-    Rivet, interlock, lengths, head and draw-down are given; the bottom thickness, the button and the bending of
-    the top plate follow from the volumes, which are kept to rounding.
+    Rivet, interlock, lengths, head and draw-down are given; the bottom thickness, the button and the bending
+    of the top plate follow from the volumes, which are kept to rounding.
 
     Parameters
     ----------
@@ -194,19 +208,19 @@ def build_section(parameters):
     Raises
     ------
     ValueError
-        If no such joint can be: the die too narrow or too shallow, the tail through the second plate or not in
-        it, the slug longer than the bore, or lengths that the volumes do not allow.
+        If no such joint can be: the die too narrow or too shallow, the tail through the second plate or not
+        in it, the slug longer than the bore, or lengths that the volumes do not allow.
 
     Notes
     -----
-    The forms are drawn after usual sections, from memory; the balance is derived here. It is a teaching model of
-    what a section looks like and no simulation of setting.
+    The forms are drawn after usual sections, from memory; the balance is derived here. It is a teaching model
+    of what a section looks like and no simulation of setting.
 
     Examples
     --------
     >>> from secondplate.section_parameters import usual_parameters
     >>> section = build_section(usual_parameters(head_flushness_mm=0.2))
-    >>> round(section.constructed["remaining_mm"], 2)
+    >>> round(section.constructed["remaining_thickness_mm"], 2)
     0.63
     """
     outlines, constructed, _ = build_columns(parameters.columns())

@@ -1,7 +1,7 @@
 """Limits for the measures of a section, and the verdict that a measuring uncertainty allows.
 
-The limits that come with the library are typical practice from memory, or our own judgement; a shop puts in those
-of the vehicle maker. Leaves out strength: a section tells what a joint looks like, not what it holds.
+The limits that come with the library are typical practice from memory, or our own judgement; a shop puts in
+those of the vehicle maker. Leaves out strength: a section tells what a joint looks like, not what it holds.
 """
 
 from collections.abc import Mapping
@@ -21,7 +21,7 @@ WORDS = {
     "unevenness_mm": "difference of the interlocks",
     "interlock_left_mm": "interlock left",
     "interlock_right_mm": "interlock right",
-    "remaining_mm": "remaining bottom thickness",
+    "remaining_thickness_mm": "remaining bottom thickness",
     "head_flushness_mm": "head height",
     "tail_diameter_mm": "spread of the tail",
     "button_diameter_mm": "button diameter",
@@ -127,8 +127,8 @@ def typical_limits(family="aluminium"):
 
     Notes
     -----
-    Source: spr_company_limits, from memory; own_judgement for cracks, buckles, gaps and unevenness. No numeric
-    limit was seen in a published text: use those of the vehicle maker.
+    Source: spr_company_limits, from memory; own_judgement for cracks, buckles, gaps and unevenness. No
+    numeric limit was seen in a published text: use those of the vehicle maker.
 
     Examples
     --------

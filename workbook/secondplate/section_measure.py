@@ -1,8 +1,8 @@
 """Measures a section as a laboratory does, from the outlines alone.
 
 Where the lines go: interlock from the outermost point of the tail to the corner in which rivet, top plate and
-second plate meet, square to the axis; remaining bottom thickness along the axis, least under tail and bore; head
-height from the face of the top plate far from the rivet; button across its wall half-way down.
+second plate meet, square to the axis; remaining bottom thickness along the axis, least under tail and bore;
+head height from the face of the top plate far from the rivet; button across its wall half-way down.
 Leaves out the unsharpness of a ground and etched face.
 """
 
@@ -15,7 +15,7 @@ from secondplate.arrays import plain
 _ROWS = 100  # joints measured at once: their arrays stay in the processor's cache
 _CRACK_WIDTH_MM = 0.2  # a notch wider than this is no crack
 _NEEDED = ("rivet", "second plate", "top plate left", "top plate right")
-_OF_SECOND_PLATE = ("remaining_mm", "button_diameter_mm", "button_depth_mm", "crack_mm")
+_OF_SECOND_PLATE = ("remaining_thickness_mm", "button_diameter_mm", "button_depth_mm", "crack_mm")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,7 +28,7 @@ class Measured:
         Interlock at the left [mm]
     interlock_right_mm : float or numpy.ndarray
         Interlock at the right [mm]
-    remaining_mm : float or numpy.ndarray
+    remaining_thickness_mm : float or numpy.ndarray
         Least thickness of the second plate under tail and bore [mm]
     head_flushness_mm : float or numpy.ndarray
         Height of the head's face above the top plate, negative where sunk [mm]
@@ -55,7 +55,7 @@ class Measured:
 
     interlock_left_mm: float
     interlock_right_mm: float
-    remaining_mm: float
+    remaining_thickness_mm: float
     head_flushness_mm: float
     tail_diameter_mm: float
     button_diameter_mm: float
@@ -180,7 +180,7 @@ def _pick(outline, number):
 
 
 def _at_edge(outline, *, highest):
-    """Return the highest or lowest corner at the outer edge of a plate, on the side of its outermost corner."""
+    """Return the highest or lowest corner at the outer edge of a plate, the one of its outermost corner."""
     x = outline[..., 0]
     away = np.abs(x) if np.all(x > 0) or np.all(x < 0) else x
     at_edge = away == away.max(axis=1, keepdims=True)

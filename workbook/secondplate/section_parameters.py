@@ -3,7 +3,7 @@
 Leaves out what follows from them: bottom thickness, button height and slug come out of the volume balance.
 """
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
@@ -45,7 +45,8 @@ class SectionParameters:
     interlock_right_mm : float or array
         Interlock at the right, 0 to 1.5 [mm]
     set_length_left_mm : float or array
-        Length of the set rivet from the head's face to the lowest point of the tail at the left, 1.5 to 16 [mm]
+        Length of the set rivet from the head's face to the lowest point of the tail, at the left, 1.5 to 16
+        [mm]
     set_length_right_mm : float or array
         The same at the right [mm]
     head_flushness_mm : float or array
@@ -129,6 +130,13 @@ class SectionParameters:
         shape = lengths.pop() if lengths else (1,)
         return {name: np.broadcast_to(array, shape) for name, array in zip(numbers, arrays, strict=True)}
 
+    def one(self, number):
+        """Return the parameters of one joint of a column; the families of the plates stay."""
+        single = parameters_of({name: float(column[number]) for name, column in self.columns().items()})
+        top = replace(self.stack.top, thickness_mm=single.stack.top.thickness_mm)
+        second = replace(self.stack.second, thickness_mm=single.stack.second.thickness_mm)
+        return replace(single, stack=replace(single.stack, top=top, second=second))
+
     @property
     def count(self):
         """How many joints these parameters stand for."""
@@ -144,6 +152,39 @@ class SectionParameters:
             for item in fields(thing)
             if item.name.endswith(("_mm", "_hv", "_share"))
         )
+
+
+def parameters_of(columns):
+    """Make parameters of the columns that ``SectionParameters.columns`` gives.
+
+    Parameters
+    ----------
+    columns : dict of str to float or array
+        Parameters by name; the plates are of aluminium [-]
+
+    Returns
+    -------
+    SectionParameters
+        The parameters [-]
+
+    Raises
+    ------
+    ValueError
+        If a value lies outside its range.
+
+    Examples
+    --------
+    >>> parameters_of(usual_parameters().columns()).count
+    1
+    """
+    rivet, die = (
+        kind(**{item.name: columns[item.name] for item in fields(kind) if item.name in columns})
+        for kind in (Rivet, Die)
+    )
+    top, second = (Sheet(thickness_mm=columns[f"{plate}_plate_mm"]) for plate in ("top", "second"))
+    stack = Stack(top=top, second=second, gap_mm=columns["gap_mm"])
+    rest = {item.name: columns[item.name] for item in fields(SectionParameters) if item.name in columns}
+    return SectionParameters(rivet=rivet, die=die, stack=stack, **rest)
 
 
 def usual_parameters(**change):

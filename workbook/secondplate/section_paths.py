@@ -6,14 +6,14 @@ A path is a pair of arrays, radii and heights, of shape (joints, 2 sides, points
 import numpy as np
 
 
-def run(first, last, count, *, power=1.0, ends="both"):
+def run(start, stop, count, *, power=1.0, ends="both"):
     """Space heights or radii between two columns, denser near the first for a power above 1.
 
     Parameters
     ----------
-    first : numpy.ndarray
+    start : numpy.ndarray
         Where to begin, of shape (joints, sides) [mm]
-    last : numpy.ndarray
+    stop : numpy.ndarray
         Where to end [mm]
     count : int
         How many points, both ends counted [-]
@@ -35,8 +35,8 @@ def run(first, last, count, *, power=1.0, ends="both"):
     """
     share = np.linspace(0.0, 1.0, count) ** power
     share = share[1:] if ends == "after" else share
-    first, last = np.broadcast_arrays(first, last)
-    return first[..., None] * (1 - share) + last[..., None] * share
+    start, stop = np.broadcast_arrays(start, stop)
+    return start[..., None] * (1 - share) + stop[..., None] * share
 
 
 def join(*paths):

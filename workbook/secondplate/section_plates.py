@@ -1,4 +1,4 @@
-"""Forms of the plates round a set rivet: interface, face of the top plate, slug and button, many joints at once.
+"""Forms of the plates round a set rivet: interface, face, slug and button, many joints at once.
 
 The forms are drawn after sections of usual joints, from memory; their depths come out of ``section_balance``.
 """
@@ -44,7 +44,7 @@ def edge_mm(columns):
 
 
 def interface(columns, entry_radius):
-    """Return the path between the plates from the rivet outwards, how it sinks by bending and how plates part.
+    """Return the path between the plates from the rivet outwards, how it sinks and how the plates part.
 
     Parameters
     ----------
@@ -55,12 +55,9 @@ def interface(columns, entry_radius):
 
     Returns
     -------
-    path : tuple of numpy.ndarray
-        Underside of the top plate before it sinks [mm]
-    sinking : numpy.ndarray
-        Share of the sinking at each point, none at both ends [-]
-    parting : numpy.ndarray
-        Share of the gap at each point [-]
+    curves : tuple
+        Path in mm of the underside of the top plate before it sinks, share of the sinking at each point, and
+        share of the gap at each point [-]
 
     Examples
     --------
@@ -115,13 +112,13 @@ def face_of_top_plate(columns, form, contact):
     width = _ROLL_OVER_MM + 0.6 * np.abs(contact)
     share = np.linspace(1, 0, 9)
     # Level under the rim, so that it never meets the head's underside; then up by a round shoulder.
-    radius = form.head[..., None] + 0.02 + width[..., None] * share
+    radius = form.head_radius[..., None] + 0.02 + width[..., None] * share
     height = contact[..., None] * (1 + np.cos(np.pi * share)) / 2
     touch = form.underside(contact[..., None])[..., 0]
     return join(points((edge, np.zeros_like(edge))), (radius, height), points((touch, contact)))
 
 
-def dome(radius, height, middle, count):
+def dome(radius, height, apex, count):
     """Return a gentle curve from the axis to a point on the wall of the bore.
 
     Parameters
@@ -130,7 +127,7 @@ def dome(radius, height, middle, count):
         Radius of the point on the wall, of shape (joints, 2) [mm]
     height : numpy.ndarray
         Its height [mm]
-    middle : numpy.ndarray
+    apex : numpy.ndarray
         Height on the axis [mm]
     count : int
         Number of points [-]
@@ -147,7 +144,7 @@ def dome(radius, height, middle, count):
     [1.0, 0.5, 0.0]
     """
     share = np.linspace(0, 1, count)
-    rise = (middle - height)[..., None] * (1 + np.cos(np.pi * share)) / 2
+    rise = (apex - height)[..., None] * (1 + np.cos(np.pi * share)) / 2
     return radius[..., None] * share, height[..., None] + rise
 
 
@@ -163,12 +160,9 @@ def underside(columns, inner_radii):
 
     Returns
     -------
-    radius : numpy.ndarray
-        Radii of shape (joints, 2, points) [mm]
-    share : numpy.ndarray
-        Depth of the button there over its greatest [-]
-    crack : numpy.ndarray
-        Depth of the crack there [mm]
+    curves : tuple of numpy.ndarray
+        Radii in mm, depth of the button there over its greatest, and depth of the crack there in mm, each of
+        shape (joints, 2, points) [-]
 
     Examples
     --------

@@ -1,20 +1,19 @@
 """Invents set joints from seeds: rivet, plates and die that suit each other, with scatter or with one fault.
 
-The bands of the draws are own judgement after usual joints. The joints are invented: they teach what a section
-looks like, and their frequencies say nothing about any shop.
+The bands of the draws are own judgement after usual joints. The joints are invented: they teach what a
+section looks like, and their frequencies say nothing about any shop.
 """
 
 import numpy as np
 
 from secondplate.checks import require_choice
-from secondplate.rivet import Die, Rivet, Sheet, Stack
 from secondplate.section_balance import shape
 from secondplate.section_draws import Uniforms
 from secondplate.section_faults import FAULT_NAMES, SOUND
 from secondplate.section_joint import Section, build_columns, open_parts
-from secondplate.section_parameters import SectionParameters
+from secondplate.section_parameters import parameters_of
 
-# Two classes of rivet, from memory: shank, head, bore, web; top plate and second plate that suit; die beyond shank.
+# Two classes of rivet, from memory, with plates that suit and how much wider than the shank the die is.
 _CLASSES = {
     "shank_diameter_mm": (5.3, 3.35),
     "head_diameter_mm": (7.75, 5.5),
@@ -31,8 +30,6 @@ _CLASSES = {
 _GUESS_LOW = 0.04  # the rough figures give a button that is too deep by this part of the shank
 _TIP_DEEPER = 0.25  # a tip in the die makes the button deeper
 _BLOCK = 200  # joints shaped at once
-_RIVET = ("shank_diameter_mm", "head_diameter_mm", "bore_diameter_mm", "rivet_length_mm", "web_mm")
-_DIE = ("die_diameter_mm", "die_depth_mm", "die_tip_mm")
 
 
 def _is(faults, *names):
@@ -89,7 +86,7 @@ def _draw_measures(draws, faults):
     crack = draws.between("crack", 0.2, 0.5)
     buckle = draws.between("buckle", 0.25, 0.4)
     return {
-        "remaining_mm": remaining,
+        "remaining_thickness_mm": remaining,
         "interlock_left_mm": np.round(left, 3),
         "interlock_right_mm": np.round(right, 3),
         "head_flushness_mm": head,
@@ -108,7 +105,7 @@ def _draw_measures(draws, faults):
 
 
 def _areas(sizes):
-    """Return the areas over which bending and sinking of the top plate, the button and the shank spread, in mm2."""
+    """Return the areas in mm2 over which bending and sinking of the top plate, button and shank spread."""
     shank, die = sizes["shank_diameter_mm"] / 2, sizes["die_diameter_mm"] / 2
     width = die + 0.6 - shank
     # Integrals of the forms in section_plates over the ring from the shank outwards.
@@ -126,14 +123,19 @@ def _lengths(sizes, measures):
     closed = 0.8 * sizes["gap_mm"] * np.pi / 4 * sizes["die_diameter_mm"] ** 2
     flush = measures["head_flushness_mm"]
     pressed = shank * sizes["top_plate_mm"] + extra - (head - shank) * flush - slug
-    to_tail = sizes["top_plate_mm"] + sizes["gap_mm"] + sizes["second_plate_mm"] - measures["remaining_mm"]
+    to_tail = (
+        sizes["top_plate_mm"]
+        + sizes["gap_mm"]
+        + sizes["second_plate_mm"]
+        - measures["remaining_thickness_mm"]
+    )
     depth = (extra - slug - closed - head * flush + shank * (to_tail + flush)) / (button - shank)
     depth = (depth - _GUESS_LOW * sizes["shank_diameter_mm"]) * (1 + _TIP_DEEPER * measures["tip"])
     return 1.05 * pressed / bend, depth, to_tail + depth + flush
 
 
 def _first_guess(sizes, measures):
-    """Choose a rivet length, change the second plate by tenths to suit it, and guess what the trial corrects."""
+    """Choose a rivet length, suit the second plate to it by tenths, and guess what the trial corrects."""
     _, _, button, shank = _areas(sizes)
     _, _, set_length = _lengths(sizes, measures)
     interlock = (measures["interlock_left_mm"] + measures["interlock_right_mm"]) / 2
@@ -168,7 +170,7 @@ def _second_guess(sizes, measures, guess, faults, fill):
     """Correct the guess by one trial, and choose a die with room for the button."""
     bend, sink, button, shank = _areas(sizes)
     trial = _trial(_columns(sizes, measures, guess))
-    longer = (trial["remaining"] - measures["remaining_mm"]) / (1 - shank / button)
+    longer = (trial["remaining"] - measures["remaining_thickness_mm"]) / (1 - shank / button)
     set_length = guess["set_length_mm"] + longer
     draw_down = guess["draw_down_mm"] + trial["sinking"] * sink / bend + measures["bend"]
     # A slug that does not fit under the web is made smaller; the metal goes into the bend of the plate.
@@ -198,20 +200,10 @@ def _trial(columns):
         joint = shape({name: column[first : first + _BLOCK] for name, column in columns.items()})
         under, floor = joint.under[1], joint.floor[1]
         found["sinking"].append(joint.sinking)
-        found["slug_over"].append(joint.slug_top - joint.form.face[:, 0] + joint.form.web[:, 0])
+        found["slug_over"].append(joint.slug_top - joint.form.head_level[:, 0] + joint.form.web[:, 0])
         found["remaining"].append((under - floor[..., : under.shape[-1]]).min(axis=(1, 2)))
         found["depth"].append(floor[:, 0, -1] - floor.min(axis=(1, 2)))
     return {name: np.concatenate(values) for name, values in found.items()}
-
-
-def _parameters(columns):
-    """Make parameters of columns."""
-    rivet = Rivet(**{name: columns[name] for name in _RIVET})
-    die = Die(**{name: columns[name] for name in _DIE})
-    plates = [Sheet(thickness_mm=columns[f"{plate}_plate_mm"]) for plate in ("top", "second")]
-    stack = Stack(top=plates[0], second=plates[1], gap_mm=columns["gap_mm"])
-    rest = {name: columns[name] for name in columns if name in SectionParameters.__dataclass_fields__}
-    return SectionParameters(rivet=rivet, die=die, stack=stack, **rest)
 
 
 def _faults(draws, faults):
@@ -282,7 +274,9 @@ def random_sections(seeds, *, faults=None):
     draws = Uniforms(seeds)
     names = _faults(draws, faults)
     columns, outlines, constructed = _build(draws, names)
-    section = Section(outlines=open_parts(outlines), parameters=_parameters(columns), constructed=constructed)
+    section = Section(
+        outlines=open_parts(outlines), parameters=parameters_of(columns), constructed=constructed
+    )
     return section, names
 
 

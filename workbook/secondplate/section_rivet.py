@@ -30,9 +30,9 @@ class RivetForm:
 
     Parameters
     ----------
-    face : numpy.ndarray
+    head_level : numpy.ndarray
         Height of the head's face [mm]
-    head : numpy.ndarray
+    head_radius : numpy.ndarray
         Radius of the head [mm]
     shank : numpy.ndarray
         Outer radius of the shank [mm]
@@ -53,14 +53,14 @@ class RivetForm:
     --------
     >>> import numpy as np
     >>> size = np.ones((1, 2))
-    >>> form = RivetForm(face=0 * size, head=3.9 * size, shank=2.65 * size, bore=1.65 * size, web=1.1 * size,
-    ...                  tail=-5 * size, flare=0 * size, buckle=0 * size, entry=-3 * size)
+    >>> form = RivetForm(head_level=0 * size, head_radius=3.9 * size, shank=2.65 * size, bore=1.65 * size,
+    ...                  web=1.1 * size, tail=-5 * size, flare=0 * size, buckle=0 * size, entry=-3 * size)
     >>> float(form.outer(np.full((1, 2, 1), -4.0))[0, 0, 0])
     2.65
     """
 
-    face: np.ndarray
-    head: np.ndarray
+    head_level: np.ndarray
+    head_radius: np.ndarray
     shank: np.ndarray
     bore: np.ndarray
     web: np.ndarray
@@ -72,7 +72,7 @@ class RivetForm:
     @property
     def rim(self):
         """Height of the lower edge of the head's rim."""
-        return self.face - _LAND_SHARE * 2 * self.shank
+        return self.head_level - _LAND_SHARE * 2 * self.shank
 
     @property
     def neck(self):
@@ -92,12 +92,12 @@ class RivetForm:
     @property
     def shoulder(self):
         """Height at which the bore begins to round into the web."""
-        return self.face - self.web - _CORNER_SHARE * self.bore
+        return self.head_level - self.web - _CORNER_SHARE * self.bore
 
     def underside(self, height):
         """Radius of the head's underside."""
         share = np.clip((height - self.neck[..., None]) / (self.rim - self.neck)[..., None], 0, 1)
-        return self.shank[..., None] + (self.head - self.shank)[..., None] * share**_UNDERSIDE_POWER
+        return self.shank[..., None] + (self.head_radius - self.shank)[..., None] * share**_UNDERSIDE_POWER
 
     def _bulged(self, height):
         """Return how far the shank stands out by buckling."""
@@ -131,10 +131,10 @@ class RivetForm:
         shank = run(self.neck, self.entry, 21, ends="after")
         leg = run(self.entry, self.outermost, 21, ends="after")
         face = points(
-            (np.zeros_like(self.face), self.face),
-            (self.head - _BREAK_MM, self.face),
-            (self.head, self.face - _BREAK_MM),
-            (self.head, self.rim),
+            (np.zeros_like(self.head_level), self.head_level),
+            (self.head_radius - _BREAK_MM, self.head_level),
+            (self.head_radius, self.head_level - _BREAK_MM),
+            (self.head_radius, self.rim),
         )
         head = join(face, (self.underside(free), free))
         return head, (self.underside(seat), seat), (self.outer(shank), shank), (self.outer(leg), leg)
@@ -166,7 +166,7 @@ def unset_form(columns, **change):
     columns : dict of str to numpy.ndarray
         Parameters by name, each of one length, see ``SectionParameters.columns`` [-]
     **change : numpy.ndarray
-        Other sizes, by the names of ``RivetForm`` [mm]
+        Other sizes in mm, by the names of ``RivetForm`` [-]
 
     Returns
     -------
@@ -183,8 +183,8 @@ def unset_form(columns, **change):
     """
     length = both(columns["rivet_length_mm"])
     sizes = {
-        "face": np.zeros_like(length),
-        "head": both(columns["head_diameter_mm"]) / 2,
+        "head_level": np.zeros_like(length),
+        "head_radius": both(columns["head_diameter_mm"]) / 2,
         "shank": both(columns["shank_diameter_mm"]) / 2,
         "bore": both(columns["bore_diameter_mm"]) / 2,
         "web": both(columns["web_mm"]),
@@ -220,11 +220,11 @@ def set_form(columns):
     face = both(columns["head_flushness_mm"])
     entry = -both(columns["top_plate_mm"] + columns["draw_down_mm"])
     tail = face - sides(columns, "set_length")
-    unit = unset_form(columns, face=face, tail=tail, flare=np.ones_like(tail), entry=entry)
+    unit = unset_form(columns, head_level=face, tail=tail, flare=np.ones_like(tail), entry=entry)
     share = unit.outer(entry[..., None])[..., 0] - unit.shank
     flare = sides(columns, "interlock") / (1 - share)
     return unset_form(
-        columns, face=face, tail=tail, flare=flare, buckle=sides(columns, "buckle"), entry=entry
+        columns, head_level=face, tail=tail, flare=flare, buckle=sides(columns, "buckle"), entry=entry
     )
 
 
@@ -279,7 +279,7 @@ def wall_thickening(outside, inside, volume_mm3):
     >>> form = unset_form(usual_parameters().columns())
     >>> outside = join(*form.outside(form.rim - SEAT_MM))
     >>> inside = form.inside((form.foot + form.shoulder) / 2)
-    >>> volume = half_volume_mm3(*rivet_path(outside, inside, 1.25 + 0 * form.face))
+    >>> volume = half_volume_mm3(*rivet_path(outside, inside, 1.25 + 0 * form.head_level))
     >>> round(float(wall_thickening(outside, inside, volume)[0, 0]), 12)
     1.25
     """
@@ -314,4 +314,4 @@ def unset_path(columns):
     """
     form = unset_form(columns)
     outside = join(*form.outside(form.rim - SEAT_MM))
-    return rivet_path(outside, form.inside((form.foot + form.shoulder) / 2), np.ones_like(form.face))
+    return rivet_path(outside, form.inside((form.foot + form.shoulder) / 2), np.ones_like(form.head_level))

@@ -1,7 +1,7 @@
-"""Volumes of outlines turned about the rivet's axis, and whether metal is kept in a set joint.
+"""Volumes of outlines turned about the rivet's axis.
 
-An outline lies in the plane of the axis; its right half is turned through half a turn and its left half too, so
-that a joint whose sides differ still has one volume. Leaves out everything that is not round in plan.
+An outline lies in the plane of the axis; its right half is turned through half a turn and its left half too,
+so that a joint whose sides differ still has one volume. Leaves out everything that is not round in plan.
 """
 
 import numpy as np
