@@ -89,7 +89,7 @@ def measure(section):
     Returns
     -------
     Measured
-        What was measured [mm]
+        What was measured, in mm [-]
 
     Raises
     ------
