@@ -2,7 +2,12 @@
 
 import pytest
 
-from secondplate.hardness import brinell_hardness_hbw, rockwell_hardness_hrc, table_strength_mpa
+from secondplate.hardness import (
+    brinell_hardness_hbw,
+    rockwell_hardness_hrc,
+    steel_strength_band_mpa,
+    table_strength_mpa,
+)
 from secondplate.rivet import steel_strength_mpa
 
 SOURCE = "iso_18265"
@@ -34,6 +39,7 @@ def test_rows(hardness_hv, hbw, hrc, strength_mpa):
 
 @pytest.mark.parametrize(("hardness_hv", "hbw", "hrc", "strength_mpa"), TABLE_A_1)
 def test_rule_of_thumb_fits_the_table(hardness_hv, hbw, hrc, strength_mpa):
-    """R_m = 3.2 HV is within 3 % of each row; Brinell is 0.95 of Vickers."""
+    """R_m = 3.2 HV is within 3 % of each row, its band holds the row; Brinell is 0.95 of Vickers."""
     assert steel_strength_mpa(hardness_hv) == pytest.approx(strength_mpa, rel=0.03)
+    assert steel_strength_band_mpa(hardness_hv).contains(strength_mpa)
     assert hbw / hardness_hv == pytest.approx(0.95, abs=0.003)  # rounded to whole numbers

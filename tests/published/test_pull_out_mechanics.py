@@ -12,7 +12,7 @@ from secondplate.pull_out_forces import (
     shank_friction_n,
 )
 from secondplate.rivet import Rivet, Sheet, piercing_force_n, rivet_axial_capacity_n
-from secondplate.tail_pull_out import first_peak_n
+from secondplate.tail_pull_out import first_peak_n, tail_pull_out
 
 SOURCE = "pull_out_mechanics"
 RIVET = Rivet(rivet_length_mm=5.0, shank_diameter_mm=5.3, bore_diameter_mm=3.34, hardness_hv=410)
@@ -75,6 +75,22 @@ def test_first_peak(row):
     for factor, peak in ((2.8, row[7]), (1.4, row[8])):
         force = first_peak_n(RIVET, crush_factor=factor, **joint)
         assert force == pytest.approx(1e3 * peak, abs=60)  # one decimal of a kN
+
+
+@EACH_ROW
+def test_band_holds_both_peaks_and_the_opening(row):
+    """The band of the whole pull holds both printed first peaks and the printed opening of the hole."""
+    pull = tail_pull_out(
+        RIVET,
+        interlock_mm=row[2],
+        penetration_mm=PENETRATION_MM,
+        second_tensile_strength_mpa=row[1],
+        top_proof_stress_mpa=row[0],
+        contact_pressure_mpa=0,
+    )
+    for peak in (row[7], row[8]):
+        assert pull.first_peak_n.low - 60 <= 1e3 * peak <= pull.first_peak_n.high + 60  # one decimal of a kN
+    assert pull.second_peak_n.contains(1e3 * row[6])
 
 
 def test_tube_section_and_snap():
