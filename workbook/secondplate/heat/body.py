@@ -1,4 +1,7 @@
-"""What the heat model computes on: a grid filled with substances, the contacts between them, and the outside."""
+"""What the heat model computes on: a grid filled with substances, contacts between them, and the outside.
+
+Leaves out faces that slope: a cell belongs to one substance or to none.
+"""
 
 from dataclasses import dataclass
 
@@ -25,8 +28,8 @@ class Body:
     where : array of int
         Number of the substance of each cell by row and column, -1 where there is nothing [-]
     radial_contact_w_m2k : float or array
-        Contact conductance between neighbours along the radius, shape (rows, columns - 1); infinite where they
-        are one piece, 0 where they do not touch [W/m2K]
+        Contact conductance between neighbours along the radius, shape (rows, columns - 1); infinite where
+        they are one piece, 0 where they do not touch [W/m2K]
     height_contact_w_m2k : float or array
         Contact conductance between neighbours along the axis, shape (rows - 1, columns) [W/m2K]
     film_w_m2k : float
@@ -36,8 +39,8 @@ class Body:
     ambient_c : float
         Temperature around exposed faces, -100 C to 1000 C [C]
     top, bottom, bore, rim : str or float
-        Outer faces of the grid: ``insulated``, ``exposed``, or their temperature. Faces next to empty cells are
-        always exposed [C]
+        Outer faces of the grid: ``insulated``, ``exposed``, or their temperature. Faces next to empty cells
+        are always exposed [C]
 
     Raises
     ------
@@ -70,8 +73,9 @@ class Body:
         """Keep the arrays with their full shape, or refuse them."""
         where = np.asarray(self.where)
         if where.shape != self.grid.shape or where.dtype.kind not in "iu":
-            message = f"where must be an array of int with the shape {self.grid.shape} of the grid"
-            raise ValueError(f"{message}, got {where.dtype} with the shape {where.shape}")
+            message = f"where must be an array of int with the shape {self.grid.shape} of the grid, "
+            message += f"got {where.dtype} with the shape {where.shape}"
+            raise ValueError(message)
         require_between("number of a substance", where, EMPTY, len(self.substances) - 1, unit="")
         if not np.any(where > EMPTY):
             message = "body must have at least one cell that is not empty, got 0"
@@ -153,8 +157,9 @@ def checked_contact(name, contact_w_m2k, grid):
     what = name.removesuffix("_w_m2k").replace("_", " ")
     given = np.asarray(contact_w_m2k)
     if given.shape not in ((), shape) or given.dtype.kind not in "iuf":
-        message = f"{what} must be a number in W/m2K or an array with the shape {shape}"
-        raise ValueError(f"{message}, got {given.dtype} with the shape {given.shape}")
+        message = f"{what} must be a number in W/m2K or an array with the shape {shape}, "
+        message += f"got {given.dtype} with the shape {given.shape}"
+        raise ValueError(message)
     array = np.broadcast_to(given.astype(float), shape)
     require_at_least(what, array[~np.isposinf(array)], 0, unit="W/m2K")
     return array

@@ -5,13 +5,15 @@ Leaves out the movement of matter: melt stays where it melts.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 
 from secondplate.checks import require_at_least, require_between
 from secondplate.heat.body import Body, checked_contact
 from secondplate.heat.scheme import Scheme
+
+__all__ = ["Body", "Run", "Stage", "conduct"]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -91,7 +93,8 @@ class Run:
     Examples
     --------
     >>> import numpy as np
-    >>> run = Run(times_s=np.array([0.0, 1.0]), traces_c={}, peak_c=np.array([[30.0]]), final_c=np.array([[30.0]]),
+    >>> warm = np.array([[30.0]])
+    >>> run = Run(times_s=np.array([0.0, 1.0]), traces_c={}, peak_c=warm, final_c=warm,
     ...           melted_share=np.zeros((1, 1)), heat_in_j=10.0, heat_out_j=4.0, heat_kept_j=5.0)
     >>> run.balance
     0.1
@@ -111,14 +114,14 @@ class Run:
         """What is missing in the heat balance, as a share of the greatest of the three heats."""
         greatest = max(abs(self.heat_in_j), abs(self.heat_out_j), abs(self.heat_kept_j))
         missing = self.heat_in_j - self.heat_out_j - self.heat_kept_j
-        return abs(missing) / greatest if greatest else 0.0
+        return float(abs(missing) / greatest) if greatest else 0.0
 
 
 def conduct(body, stages, *, start_c=20.0, keep=None):
     """Compute the temperatures of a body through stages of heating and cooling.
 
-    ``V dh/dt = P + sum of G (T' - T) - losses`` for every cell, with heat content h(T) that includes melting and
-    ``G = A / (d1/(2 k1) + 1/contact + d2/(2 k2))``.
+    ``V dh/dt = P + sum of heat through its faces`` for every cell, with a heat content h(T) that includes
+    melting.
 
     Parameters
     ----------
@@ -153,20 +156,20 @@ def conduct(body, stages, *, start_c=20.0, keep=None):
     >>> plate = Body(grid=Grid(radius_edges_mm=[0, 10], height_edges_mm=[0, 1.5]),
     ...              substances=(metal("6xxx aluminium"),), where=[[0]])
     >>> run = conduct(plate, [Stage(duration_s=1.0, steps=4, power_w=11.62)])
-    >>> round(float(run.final_c[0, 0]), 1), run.balance < 1e-9
-    (30.0, True)
+    >>> round(float(run.final_c[0, 0]), 1)
+    30.0
     """
     scheme, keep = Scheme(body), keep or {}
     start = np.broadcast_to(np.asarray(start_c, dtype=float), body.grid.shape)
-    march = _March(scheme, _heat_of(body, start)[scheme.solid], _weights(scheme, body.grid, keep))
+    march = _March(scheme, scheme.packed(_heat_of(body, start)), _weights(scheme, body.grid, keep))
     for stage in stages:
         march.through(stage, body)
-    final = _field(scheme, scheme.lookup.all(march.heat)[0])
+    final = scheme.spread(scheme.lookup.temperature_c(march.heat))
     traces = dict(zip(keep, np.array(march.traces).T, strict=True)) if keep else {}
     return Run(
         times_s=np.array(march.times),
         traces_c=traces,
-        peak_c=_field(scheme, scheme.lookup.all(march.peak)[0]),
+        peak_c=scheme.spread(scheme.lookup.temperature_c(march.peak)),
         final_c=final,
         melted_share=_melted(body, scheme, march.peak),
         heat_in_j=march.heat_in_j,
@@ -181,7 +184,7 @@ class _March:
     def __init__(self, scheme, heat, weights):
         """Begin at time 0."""
         self.scheme, self.heat, self.peak, self._weights = scheme, heat, heat.copy(), weights
-        self.times, self.traces = [0.0], [weights @ scheme.lookup.all(heat)[0]]
+        self.times, self.traces = [0.0], [weights @ scheme.lookup.temperature_c(heat)]
         self.heat_in_j = self.heat_out_j = 0.0
 
     def through(self, stage, body):
@@ -193,7 +196,7 @@ class _March:
             np.maximum(self.peak, self.heat, out=self.peak)
             self.heat_out_j += lost_j
             self.times.append(self.times[-1] + tau_s)
-            self.traces.append(self._weights @ self.scheme.lookup.all(self.heat)[0])
+            self.traces.append(self._weights @ self.scheme.lookup.temperature_c(self.heat))
         self.heat_in_j += float(power.sum()) * stage.duration_s
 
 
@@ -209,13 +212,14 @@ def _contacts(stage, body):
 def _power(scheme, grid, power_w):
     """Return the heat put into each cell of the body, or raise where it goes into empty cells."""
     if np.shape(power_w) not in ((), grid.shape):
-        message = f"power must be a number in W or an array with the shape {grid.shape}"
-        raise ValueError(f"{message}, got the shape {np.shape(power_w)}")
+        message = f"power must be a number in W or an array with the shape {grid.shape}, "
+        message += f"got the shape {np.shape(power_w)}"
+        raise ValueError(message)
     everywhere = np.broadcast_to(power_w, grid.shape)
     if np.ndim(power_w) and np.any(everywhere[~scheme.solid] > 0):
         message = f"power into empty cells must be 0 W, got {everywhere[~scheme.solid].max():g} W"
         raise ValueError(message)
-    return everywhere[scheme.solid]
+    return scheme.packed(everywhere)
 
 
 def _weights(scheme, grid, keep):
@@ -224,11 +228,10 @@ def _weights(scheme, grid, keep):
     for row, (name, weights) in zip(found, keep.items(), strict=True):
         given = np.asarray(weights, dtype=float)
         if given.shape != grid.shape or not np.isclose(given[scheme.solid].sum(), 1.0):
-            message = (
-                f"weights of {name} must have the shape {grid.shape} and be together 1 in cells of the body"
-            )
-            raise ValueError(f"{message}, got the shape {given.shape}")
-        row[:] = given[scheme.solid]
+            message = f"weights of {name} must have the shape {grid.shape} and be together 1 in the body, "
+            message += f"got the shape {given.shape}"
+            raise ValueError(message)
+        row[:] = scheme.packed(given)
     return found
 
 
@@ -242,16 +245,9 @@ def _heat_of(body, temperature_c):
     return found
 
 
-def _field(scheme, values):
-    """Spread values of the cells of the body over rows and columns."""
-    found = np.full(scheme.solid.shape, np.nan)
-    found[scheme.solid] = values
-    return found
-
-
 def _melted(body, scheme, heat):
     """Return the melted share of each cell: the heat content between solidus and liquidus."""
-    found, everywhere = np.zeros(body.grid.shape), _field(scheme, heat)
+    found, everywhere = np.zeros(body.grid.shape), scheme.spread(heat)
     for number, substance in enumerate(body.substances):
         if substance.melts:
             low, high = substance.heat_at_j_mm3(np.array([substance.solidus_c, substance.liquidus_c]))

@@ -103,7 +103,7 @@ def _checked_edges(name, edges):
 
 
 def graded_edges(stops_mm, *, fine_at_mm, finest_mm, growth=0.12, coarsest_mm=math.inf):
-    """Return edges through every stop, close together at the fine places and wider with the distance from them.
+    """Return edges through every stop, close together at the fine places and wider away from them.
 
     The length of a cell at the distance s from the nearest fine place is near
     ``min(coarsest, finest + growth s)``, so neighbours differ by the factor 1 + growth; between two stops

@@ -2,8 +2,11 @@
 
 import numpy as np
 
-# Bins of the index from heat content to node; more would no longer fit a fast memory.
+# Bins of the index from heat content to line; more would no longer fit a fast memory.
 _MOST_BINS = 200_000
+# The steepest slope of temperature over heat content is looked for this far on both sides, K: further than a
+# cell moves in one time step while it melts.
+_REACH_K = 100.0
 
 
 class HeatLookup:
@@ -17,61 +20,72 @@ class HeatLookup:
     def __init__(self, substances, where):
         """Join the tables of the substances; ``where`` is the number of the substance of each cell."""
         lines = [_lines(substance) for substance in substances]
-        counts = [len(heat) for heat, *_ in lines]
-        first = np.concatenate([[0], np.cumsum(counts)[:-1]])
-        self._heat, self._temperature, self._per_heat, self._conductivity, self._bend = (
-            np.concatenate(parts) for parts in zip(*lines, strict=True)
-        )
-        bins = [_bins(heat) for heat, *_ in lines]
-        starts = np.concatenate([[0], np.cumsum([len(index) for index, _ in bins])[:-1]])
-        self._index = np.concatenate([index + at for (index, _), at in zip(bins, first, strict=True)])
+        first = np.concatenate([[0], np.cumsum([len(heat) for heat, *_ in lines])[:-1]])
+        (
+            self._heat,
+            self._temperature,
+            self._slope,
+            self._conductivity,
+            self._bend,
+            self._sum,
+            self._steepest,
+        ) = (np.concatenate(columns) for columns in zip(*lines, strict=True))
         self._next = np.append(self._heat[1:], np.inf)
         self._next[first[1:] - 1] = np.inf
-        low = np.array([heat[0] for heat, *_ in lines])
-        per_bin = np.array([scale for _, scale in bins])
-        last = starts + np.array([len(index) for index, _ in bins]) - 1
-        self._low, self._per_bin = low[where], per_bin[where]
-        self._start, self._last = starts[where].astype(float), last[where]
+        bins = [_bins(substance.heat_content_j_mm3) for substance in substances]
+        starts = np.concatenate([[0], np.cumsum([len(index) for index, _ in bins])[:-1]])
+        self._index = np.concatenate([index + at for (index, _), at in zip(bins, first, strict=True)])
+        self._bins_per_heat = np.array([scale for _, scale in bins])[where]
+        self._low = self._heat[first][where]
+        self._high = np.array([substance.heat_content_j_mm3[-1] for substance in substances])[where]
+        self._start = starts[where]
 
-    def line(self, heat_j_mm3):
-        """Return the number of the line of each cell."""
-        place = ((heat_j_mm3 - self._low) * self._per_bin + self._start).astype(np.intp)
-        np.clip(place, self._start.astype(np.intp), self._last, out=place)
+    def holds(self, heat_j_mm3):
+        """Tell whether all cells are within their tables; numbers that are none are not."""
+        return bool(np.all((heat_j_mm3 >= self._low) & (heat_j_mm3 <= self._high)))
+
+    def _line(self, heat_j_mm3):
+        """Return the number of the line of each cell, all of which are within their tables."""
+        place = ((heat_j_mm3 - self._low) * self._bins_per_heat).astype(np.intp)
+        place += self._start
         line = self._index.take(place)
         return line + (heat_j_mm3 >= self._next.take(line))
 
-    def temperature_c(self, heat_j_mm3, line):
-        """Return the temperatures of cells whose lines are known."""
+    def temperature_c(self, heat_j_mm3):
+        """Return the temperature of each cell."""
+        line = self._line(heat_j_mm3)
         above = heat_j_mm3 - self._heat.take(line)
-        return self._temperature.take(line) + above * self._per_heat.take(line)
+        return self._temperature.take(line) + above * self._slope.take(line)
 
-    def all(self, heat_j_mm3):
-        """Return temperature, kelvin per J/mm3, and conductivity in W/mmK of each cell."""
-        line = self.line(heat_j_mm3)
+    def state(self, heat_j_mm3):
+        """Return temperature, conductivity in W/mmK, its integral in W/mm, and the steepest slope nearby."""
+        line = self._line(heat_j_mm3)
         above = heat_j_mm3 - self._heat.take(line)
-        per_heat = self._per_heat.take(line)
-        temperature = self._temperature.take(line) + above * per_heat
-        return temperature, per_heat, self._conductivity.take(line) + above * self._bend.take(line)
+        warmer = above * self._slope.take(line)
+        start = self._conductivity.take(line)
+        conductivity = start + above * self._bend.take(line)
+        integral = self._sum.take(line) + warmer * (start + conductivity) / 2
+        return self._temperature.take(line) + warmer, conductivity, integral, self._steepest.take(line)
 
 
 def _lines(substance):
-    """Return heat, temperature, their slope, conductivity and its slope at the start of each line."""
+    """Return for the start of each line heat, temperature and its slope, conductivity and its slope, the
+    integral of conductivity over temperature, and the steepest slope of temperature nearby.
+    """
     heat, temperature = substance.heat_content_j_mm3, substance.nodes_c
     conductivity = substance.conductivity_w_mk / 1000
-    steps = np.diff(heat)
-    return (
-        heat[:-1],
-        temperature[:-1],
-        np.diff(temperature) / steps,
-        conductivity[:-1],
-        np.diff(conductivity) / steps,
-    )
+    slope = np.diff(temperature) / np.diff(heat)
+    bend = np.diff(conductivity) / np.diff(heat)
+    parts = np.diff(temperature) * (conductivity[1:] + conductivity[:-1]) / 2
+    integral = np.concatenate([[0.0], np.cumsum(parts)[:-1]])
+    low, high = temperature[:-1, None] - _REACH_K, temperature[1:, None] + _REACH_K
+    near = (temperature[1:] > low) & (temperature[:-1] < high)
+    steepest = np.where(near, slope, 0.0).max(axis=1)
+    return heat[:-1], temperature[:-1], slope, conductivity[:-1], bend, integral, steepest
 
 
 def _bins(heat):
     """Return the line at the lower end of each bin, and bins per J/mm3; a bin holds one node at most."""
-    if len(heat) == 1:
-        return np.zeros(1, dtype=np.intp), 0.0
     span = heat[-1] - heat[0]
     count = int(np.ceil(span / np.diff(heat).min() * 1.001)) + 1
     if count > _MOST_BINS:
@@ -79,4 +93,5 @@ def _bins(heat):
         raise ValueError(message)
     scale = (count - 1) / span
     starts = heat[0] + np.arange(count) / scale
-    return np.searchsorted(heat, starts + 1e-12 * span, side="right") - 1, scale
+    line = np.searchsorted(heat, starts - 1e-9 / scale, side="right") - 1
+    return np.clip(line, 0, len(heat) - 2), scale

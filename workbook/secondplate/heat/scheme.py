@@ -1,128 +1,220 @@
-"""One time step of the heat model: finite volumes, two stages, directions one after the other.
+"""One time step of the heat model: finite volumes in space, two stages in time.
 
-For every cell ``V dh/dt = P + sum of G (T' - T) - losses``, with the heat content h(T) as the unknown. One step
-tau is a Rosenbrock method with g = 1 - 1/sqrt(2):
+For every cell ``V dh/dt = F(h) = P + sum of G (T' - T) - losses``, with the heat content h(T) as the unknown.
+One step tau is a Rosenbrock method with g = 1 - 1/sqrt(2):
 
-    J k1 = F(h),  J k2 = F(h + tau k1) - 2 k1,  h' = h + tau (3/2 k1 + 1/2 k2)
+    J k1 = F(h),  J k2 = F(h + tau k1/V) - 2 k1,  h' = h + tau (3/2 k1 + 1/2 k2)/V
 
-``J = (1 + g tau Kr/C) (1 + g tau Kz/C)`` stands for the conduction along the radius and along the axis, so that
-each needs tridiagonal equations only. The method is of second order in time whatever J is, and L-stable for
-each direction alone. Summing J k = F over all cells leaves the sum of k only, because what one cell gives
-another gets: the heat balance holds by construction, melting or not.
+``J = 1 + g tau K/C`` with the conductances K of now and capacities C. It is L-stable, and of second order in
+time whatever K and C are. That leaves C free: it is the least capacity nearby, without the heat of melting,
+so that a cell which leaves its melting range within a step does not overshoot. Summing ``J k = F`` over all
+cells leaves the sum of k, because what one cell gives another gets: the heat balance closes by construction.
 """
 
 import numpy as np
+from scipy.linalg.lapack import dpbtrf, dpbtrs
 
 from secondplate.heat.body import EMPTY
-from secondplate.heat.lines import Chain, factored, inflow_w, solved, with_neighbours
 from secondplate.heat.lookup import HeatLookup
-from secondplate.heat.surface import surfaces
+from secondplate.heat.surface import Surface
 
 GAMMA = 1 - 1 / np.sqrt(2)
+_W_MM2K_PER_W_M2K = 1e-6
+# Slopes of the lines along which cells are numbered; the one with the narrowest band is taken.
+_SLOPES = (0.0, 0.4, 0.6, 0.8, 1.0, 1.3, 2.0, np.inf)
+
+
+# Steps are not halved further than to this.
+SHORTEST_S = 1e-9
+
+
+class StepTooLongError(ValueError):
+    """A step or the heat is too much: a cell would leave the table of its substance."""
 
 
 class Scheme:
-    """The equations of one body; states are heat contents of its cells, row by row, empty ones left out."""
+    """The equations of one body; a state is the heat content of its cells in J/mm3, empty ones left out."""
 
     def __init__(self, body):
-        """Number the cells and lay out the chains along radius and axis."""
+        """Number the cells and list the faces between them."""
         grid = body.grid
         self.solid = body.where > EMPTY
-        self.number = np.full(grid.shape, EMPTY)
-        self.number[self.solid] = np.arange(np.count_nonzero(self.solid))
-        self.volume_mm3 = grid.volumes_mm3[self.solid]
-        self.lookup = HeatLookup(body.substances, body.where[self.solid])
-        half_r = np.broadcast_to(grid.widths_mm / 2, grid.shape)[self.solid]
-        half_z = np.broadcast_to(grid.heights_mm[:, None] / 2, grid.shape)[self.solid]
+        self._number = _numbered(self.solid)
+        self._order = np.argsort(self._number[self.solid])
+        self.volume_mm3 = self.packed(grid.volumes_mm3)
+        self.lookup = HeatLookup(body.substances, self.packed(body.where))
+        self._surface = Surface(body, self._number)
+        self._across, one, two = _neighbours(self._number)
+        same = self._on_faces(body.where[:, :-1] == body.where[:, 1:], body.where[:-1] == body.where[1:])
+        half_r = np.broadcast_to(grid.widths_mm / 2, grid.shape)
+        half_z = np.broadcast_to(grid.heights_mm[:, None] / 2, grid.shape)
         ring = np.broadcast_to(grid.ring_areas_mm2, grid.shape)
-        self._outwards = _links(self.number, grid.mantle_areas_mm2[:, 1:-1])
-        self._down = _links(self.number.T, ring[:-1].T)
-        self._radial = Chain(
-            self.number[self.solid], links=self._outwards[0], half_mm=half_r, area_mm2=self._outwards[1]
-        )
-        self._height = Chain(
-            self.number.T[self.solid.T], links=self._down[0], half_mm=half_z, area_mm2=self._down[1]
-        )
-        self._surfaces = surfaces(body, self.number)
+        self._all_faces = {
+            "one": one,
+            "two": two,
+            "same": same,
+            "half_one": self._on_faces(half_r[:, :-1], half_z[:-1]),
+            "half_two": self._on_faces(half_r[:, 1:], half_z[1:]),
+            "area": self._on_faces(grid.mantle_areas_mm2[:, 1:-1], ring[1:]),
+        }
+
+    def packed(self, field):
+        """Return the values of a field by row and column in the order of the cells."""
+        return field[self.solid][self._order]
+
+    def spread(self, values):
+        """Spread values of the cells over rows and columns, NaN in empty cells."""
+        found = np.full(self.solid.shape, np.nan)
+        found[self.solid] = values[self._number[self.solid]]
+        return found
 
     def touch(self, radial_contact_w_m2k, height_contact_w_m2k):
         """Set the contacts of the steps to come."""
-        self._contact_r = self._radial.contact_mm2k_w(
-            _on_links(self.number, self._outwards[0], radial_contact_w_m2k)
-        )
-        self._contact_z = self._height.contact_mm2k_w(
-            _on_links(self.number.T, self._down[0], height_contact_w_m2k.T)
-        )
+        contact = self._on_faces(radial_contact_w_m2k, height_contact_w_m2k)
+        self._faces = Faces(contact_w_m2k=contact, **self._all_faces)
+        self._band = _Band(self._faces.one, self._faces.two, len(self.volume_mm3))
 
-    def _flows(self, heat):
-        """Return temperature, kelvin per J/mm3, conductances, heat gained by each cell and loss of the body."""
-        temperature, per_heat, conductivity = self.lookup.all(heat)
-        radial = self._radial.conductance_w_k(self._radial.half_mm2k_w(conductivity), self._contact_r)
-        height = self._height.conductance_w_k(self._height.half_mm2k_w(conductivity), self._contact_z)
-        gain = inflow_w(radial, temperature)
-        gain += inflow_w(height, temperature[self._height.order])[self._height.back]
-        own, lost = [], 0.0
-        for surface in self._surfaces:
-            face = surface.conductance_w_k(temperature, conductivity)
-            loss = surface.by_cell(surface.loss_w(face, temperature))
-            gain -= loss
-            lost += loss.sum()
-            own.append(surface.by_cell(face))
-        return temperature, per_heat, (radial, height, *own), gain, lost
+    def _on_faces(self, radial, height):
+        """Return values between neighbours, along the radius first, for the faces."""
+        return np.concatenate([radial[self._across[0]], height[self._across[1]]])
+
+    def _gain(self, heat):
+        """Return what each cell gains, the losses of all, links and conductances to the outside, and C."""
+        temperature, conductivity, integral, steepest = self.lookup.state(heat)
+        gain, link = self._faces.flows(temperature, conductivity, integral)
+        outside, loss = self._surface.losses(temperature, conductivity)
+        return gain - loss, loss.sum(), link, outside, self.volume_mm3 / steepest
 
     def step(self, heat, tau_s, power_w):
-        """Return the heat contents one step later, and the heat that left the body in joules."""
-        _, per_heat, conductances, gain, lost = self._flows(heat)
-        solver = _Solver(self._height, self.volume_mm3 / per_heat, GAMMA * tau_s, *conductances)
-        first, held = solver.rate(gain + power_w)
-        first_lost = lost + held
-        _, _, _, gain, lost = self._flows(heat + tau_s / self.volume_mm3 * first)
-        second, held = solver.rate(gain + power_w - 2 * first)
+        """Return the heat contents one step later, and the heat that left the body in J.
+
+        A step so long that a cell would leave the table of its substance is done in two halves.
+        """
+        try:
+            return self._step(heat, tau_s, power_w)
+        except StepTooLongError:
+            if tau_s < SHORTEST_S:
+                raise
+        middle, first_j = self.step(heat, tau_s / 2, power_w)
+        end, second_j = self.step(middle, tau_s / 2, power_w)
+        return end, first_j + second_j
+
+    def _step(self, heat, tau_s, power_w):
+        """Do one step as it is."""
+        weight = GAMMA * tau_s
+        gain, lost, link, outside, capacity = self._gain(heat)
+        self._band.factor(capacity + weight * outside, weight * link)
+
+        def rate(flow_w):
+            """Solve J k = flow; also return what of the sum of k went outside."""
+            change = self._band.solve(flow_w)
+            return capacity * change, weight * (outside @ change)
+
+        first, out = rate(gain + power_w)
+        first_lost = lost + out
+        gain, lost, *_ = self._gain(self._inside(heat + tau_s / self.volume_mm3 * first))
+        second, out = rate(gain + power_w - 2 * first)
         new = heat + tau_s / self.volume_mm3 * (1.5 * first + 0.5 * second)
-        return new, tau_s * 0.5 * (first_lost + lost + held)
+        return self._inside(new), tau_s * 0.5 * (first_lost + lost + out)
+
+    def _inside(self, heat):
+        """Return heat contents that are within the tables, or raise."""
+        if not self.lookup.holds(heat):
+            message = (
+                "temperature must stay within the tables of the substances, got more heat than they hold"
+            )
+            raise StepTooLongError(message)
+        return heat
 
 
-class _Solver:
-    """The factored equations of one step."""
+class Faces:
+    """Faces between cells ``one`` and ``two``, those within one piece of a substance first.
 
-    def __init__(
-        self, height, capacity_j_k, weight_s, radial_w_k, height_w_k, own_radial_w_k, own_height_w_k
-    ):
-        """Factor ``C + g tau K`` for both directions."""
-        self._height, self._capacity, self._weight = height, capacity_j_k, weight_s
-        self._own = own_radial_w_k, own_height_w_k
-        diagonal = capacity_j_k + weight_s * with_neighbours(radial_w_k, own_radial_w_k)
-        self._along_radius = factored(diagonal, weight_s * radial_w_k)
-        order = height.order
-        diagonal = capacity_j_k[order] + weight_s * with_neighbours(height_w_k, own_height_w_k[order])
-        self._along_axis = factored(diagonal, weight_s * height_w_k)
-
-    def rate(self, flow_w):
-        """Return the heat rate k of each cell, and the part of its sum that went out through the faces."""
-        between = solved(self._along_radius, flow_w)
-        right = (self._capacity * between)[self._height.order]
-        change = solved(self._along_axis, right)[self._height.back]
-        held = self._weight * (self._own[0] @ between + self._own[1] @ change)
-        return self._capacity * change, held
-
-
-def _links(number, area):
-    """Return whether each cell of a chain is linked to the next, and the area of the link.
-
-    ``number`` has the chain's direction along its rows; ``area`` lies between neighbours.
+    Within one piece the heat that flows is ``A / (d1/2 + d2/2)`` times the integral of k over temperature
+    from one middle to the other, which stays exact where conductivity jumps at melting. Between two pieces it is
+    ``(T2 - T1) A / (d1/(2 k1) + 1/contact + d2/(2 k2))``; no contact is an infinite resistance.
     """
-    rows, columns = np.nonzero(number > EMPTY)
-    linked = (rows[1:] == rows[:-1]) & (columns[1:] == columns[:-1] + 1)
-    found = np.zeros(len(linked))
-    found[linked] = np.broadcast_to(area, (number.shape[0], number.shape[1] - 1))[
-        rows[:-1][linked], columns[:-1][linked]
-    ]
-    return linked, found
+
+    def __init__(self, *, one, two, same, half_one, half_two, area, contact_w_m2k):
+        """Sort the faces and work out what does not change."""
+        inside = same & np.isposinf(contact_w_m2k)
+        order = np.argsort(~inside, kind="stable")
+        self.one, self.two = one[order], two[order]
+        self._count = int(np.count_nonzero(inside))
+        within, self._between = order[: self._count], order[self._count :]
+        self._shape_mm = area[within] / (half_one[within] + half_two[within])
+        self._half_one, self._half_two = half_one[self._between], half_two[self._between]
+        self._area = area[self._between]
+        with np.errstate(divide="ignore"):
+            self._contact_mm2k_w = 1 / (contact_w_m2k[self._between] * _W_MM2K_PER_W_M2K)
+
+    def flows(self, temperature_c, conductivity_w_mmk, integral_w_mm):
+        """Return the heat that each cell gains in W, and the conductance of each face in W/K."""
+        one, two = np.split(self.one, [self._count]), np.split(self.two, [self._count])
+        flow, link = np.empty(len(self.one)), np.empty(len(self.one))
+        flow[: self._count] = self._shape_mm * (integral_w_mm.take(two[0]) - integral_w_mm.take(one[0]))
+        best = np.maximum(conductivity_w_mmk.take(one[0]), conductivity_w_mmk.take(two[0]))
+        link[: self._count] = self._shape_mm * best
+        resistance = self._half_one / conductivity_w_mmk.take(one[1])
+        resistance += self._half_two / conductivity_w_mmk.take(two[1])
+        link[self._count :] = self._area / (resistance + self._contact_mm2k_w)
+        flow[self._count :] = link[self._count :] * (temperature_c.take(two[1]) - temperature_c.take(one[1]))
+        cells = len(temperature_c)
+        return np.bincount(self.one, flow, cells) - np.bincount(self.two, flow, cells), link
 
 
-def _on_links(number, linked, values):
-    """Return the values between neighbours for the links of a chain; where there is no link, no contact."""
-    rows, columns = np.nonzero(number > EMPTY)
-    found = np.zeros(len(linked))
-    found[linked] = values[rows[:-1][linked], columns[:-1][linked]]
-    return found
+class _Band:
+    """Symmetric equations whose only entries beside the diagonal belong to faces between cells."""
+
+    def __init__(self, one, two, count):
+        """Remember where the entries of each face and of the diagonal stand in band storage."""
+        self._one, self._two, self._count = one, two, count
+        first = np.minimum(one, two)
+        self._rows = 1 + (int(np.abs(two - one).max()) if len(one) else 0)
+        self._beside = first * self._rows + np.abs(two - one)
+
+    def factor(self, own, link):
+        """Factor the matrix with ``own`` plus all links on the diagonal and minus the links beside it."""
+        matrix = np.zeros((self._count, self._rows))
+        matrix[:, 0] = (
+            own + np.bincount(self._one, link, self._count) + np.bincount(self._two, link, self._count)
+        )
+        matrix.ravel()[self._beside] = -link
+        self._factor, info = dpbtrf(matrix.T, lower=1, overwrite_ab=1)
+        if info:
+            message = f"equations of the heat model must be positive definite, got a failure at cell {info}"
+            raise ArithmeticError(message)
+
+    def solve(self, right):
+        """Solve with the factored matrix."""
+        return dpbtrs(self._factor, right, lower=1)[0]
+
+
+def _numbered(solid):
+    """Number the cells of the body so that neighbours have near numbers; empty cells get -1.
+
+    The cells are sorted along lines of one slope; the less neighbours differ, the faster the equations are
+    solved.
+    """
+    rows, columns = np.nonzero(solid)
+    best, narrowest = None, np.inf
+    for slope in _SLOPES:
+        key = columns if slope == np.inf else rows + slope * columns
+        number = np.full(solid.shape, EMPTY)
+        number[rows, columns] = np.argsort(np.lexsort((rows if slope == np.inf else columns, key)))
+        _, one, two = _neighbours(number)
+        width = np.abs(two - one).max() if len(one) else 0
+        if width < narrowest:
+            best, narrowest = number, width
+    return best
+
+
+def _neighbours(number):
+    """Return where both neighbours are cells of the body, along radius and axis, and their numbers."""
+    pairs = ((number[:, :-1], number[:, 1:]), (number[:-1], number[1:]))
+    across = [(one > EMPTY) & (two > EMPTY) for one, two in pairs]
+    one, two = (
+        np.concatenate([pair[side][both] for pair, both in zip(pairs, across, strict=True)])
+        for side in (0, 1)
+    )
+    return across, one, two

@@ -71,8 +71,9 @@ class Substance:
         for field, unit in (("nodes_c", "C"), ("heat_content_j_mm3", "J/mm3"), ("conductivity_w_mk", "W/mK")):
             table = np.array(require_finite(f"{field} of {self.name}", getattr(self, field), unit=unit))
             if table.ndim != 1 or table.size < 2 or table.size != np.size(self.nodes_c):
-                message = f"{field} of {self.name} must have one value for each of 2 nodes or more"
-                raise ValueError(f"{message}, got {table.size}")
+                message = f"{field} of {self.name} must have one value for each of 2 nodes or more, "
+                message += f"got {table.size}"
+                raise ValueError(message)
             table.flags.writeable = False
             object.__setattr__(self, field, table)
         require_above(f"step between nodes of {self.name}", np.diff(self.nodes_c), 0, unit="K")
@@ -125,8 +126,8 @@ def metal(name, *, liquid_conductivity_w_mk=None):
     name : str
         One of ``materials.MATERIAL_NAMES`` [-]
     liquid_conductivity_w_mk : float or None
-        Conductivity from the liquidus up, 1 to 2000 W/mK: raised for a stirred melt; the solid's last value where
-        None [W/mK]
+        Conductivity from the liquidus up, 1 to 2000 W/mK: raised for a stirred melt; the solid's last value
+        where None [W/mK]
 
     Returns
     -------
