@@ -335,6 +335,15 @@ def test_direction_is_seen_far_outside():
     assert bench.right_direction(burnt, replace(burnt, current_a=1400.0), TRUE_JOB) == {"current_a": "better"}
 
 
+def test_expected_improvement_is_the_way_gone():
+    """The way from cold into the window is gained, and lost on the way back; inside nothing is gained."""
+    cold = replace(CHART, current_a=400.0)
+    gained = bench.expected_improvement(cold, CHART, TRUE_JOB)
+    assert gained > 0
+    assert bench.expected_improvement(CHART, cold, TRUE_JOB) == -gained
+    assert bench.expected_improvement(CHART, replace(CHART, current_a=620.0), TRUE_JOB) == 0
+
+
 def test_map_of_the_day_shows_the_shown_current():
     """The window over the shown current lies higher on a weak machine than on a true one."""
     weak = bench.draw_job(b"a day at the shop", machine="weak")

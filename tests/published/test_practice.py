@@ -4,6 +4,7 @@ import pytest
 
 from secondplate import gas
 from secondplate.inspection import PRE_WELD_CHECKS
+from secondplate.process_window import process_window
 from secondplate.stud_weld import allowed_bases, polarity, set_up
 from secondplate.units import l_min_from_ft3_h
 
@@ -87,3 +88,10 @@ def test_steel_is_not_arc_welded_to_aluminium():
     """Common practice, no source: steel studs go on steel, aluminium studs on aluminium."""
     assert "aluminium sheet" not in allowed_bases("austenitic stainless")
     assert allowed_bases("aluminium") == ("aluminium sheet",)
+
+
+def test_shop_setting_lies_in_the_sound_field():
+    """Common practice, no source: 600 A for 30 ms on a 6 mm pull stud; neither cold nor hot on 1.1 mm."""
+    window = process_window(stud_diameter_mm=6, web_mm=1.1, current_a=600.0, time_ms=30.0)
+    assert str(window.state) == "sound"
+    assert not window.doubtful

@@ -1,7 +1,10 @@
 """Operating manual (2021) of a stud-welding unit, pages 4 and 44. Read."""
 
+from dataclasses import replace
+
 import pytest
 
+from secondplate import bench
 from secondplate.inspection import length_verdict, weld_sign
 from secondplate.stud_weld import process_limits
 
@@ -45,3 +48,36 @@ def test_times():
     drawn = process_limits("drawn arc with gas")
     assert drawn.shortest_time_ms == 100
     assert drawn.longest_time_ms >= 1000
+
+
+@pytest.mark.parametrize(
+    ("sign_id", "cause", "too_long", "surface"),
+    [
+        ("necked", {"protrusion_mm": 0.4}, True, "bright"),
+        ("cold", {"current_a": 380.0}, True, "dull"),
+        ("hot", {"current_a": 900.0}, False, "bright"),
+    ],
+)
+def test_signs_of_the_bench_have_the_lengths_of_the_manual(sign_id, cause, too_long, surface):
+    """Page 44: too little protrusion or energy leaves the stud long, too much energy short; cold is dull."""
+    job = bench.WeldJob(
+        head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2000.0, current_share=1.0, voltage_v=30.0
+    )
+    settings = replace(bench.chart_settings(stud_diameter_mm=6), **cause)
+    outcome = bench.weld(settings, job, seed=None, number=1)
+    assert outcome.sign_id == sign_id
+    assert (outcome.length_off_mm > 0.1) == too_long
+    assert (outcome.length_off_mm < -0.1) == (not too_long)
+    assert outcome.surface == surface
+
+
+def test_hot_collar_is_low_for_its_width():
+    """Page 44: a hot weld has a low collar; it runs flat."""
+    job = bench.WeldJob(
+        head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2000.0, current_share=1.0, voltage_v=30.0
+    )
+    good = bench.chart_settings(stud_diameter_mm=6)
+    sound, hot = (
+        bench.weld(settings, job, seed=None, number=1) for settings in (good, replace(good, current_a=900.0))
+    )
+    assert hot.collar_height_mm / hot.collar_width_mm < sound.collar_height_mm / sound.collar_width_mm

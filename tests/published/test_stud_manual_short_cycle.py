@@ -3,6 +3,7 @@
 import pytest
 
 from secondplate.arc import arc_energy_j, energy_per_area_j_mm2
+from secondplate.process_window import process_window
 from secondplate.stud_weld import set_up, short_cycle_row, stainless_energy_factor
 
 SOURCE = "stud_manual_short_cycle"
@@ -43,3 +44,12 @@ def test_internal_thread_studs_with_ferrule():
     current = [rule.band.best for rule in found.current_a.rules if rule.source == SOURCE]
     time = [rule.band.best for rule in found.time_ms.rules if rule.source == SOURCE]
     assert (current, time) == ([300.0], [180.0])
+
+
+@pytest.mark.parametrize(
+    ("diameter_mm", "current_a", "time_ms"), [(3, 400, 10), (4, 600, 15), (5, 700, 15), (6, 800, 20)]
+)
+def test_chart_lies_in_the_sound_field(diameter_mm, current_a, time_ms):
+    """The printed settings, for plain studs on sheet, are neither cold nor hot on a web of 1.1 mm."""
+    window = process_window(stud_diameter_mm=diameter_mm, web_mm=1.1, current_a=current_a, time_ms=time_ms)
+    assert str(window.state) == "sound"

@@ -1,7 +1,10 @@
 """Manual with recommended stud-welding settings. Metric table, lift and plunge read."""
 
+from dataclasses import replace
+
 import pytest
 
+from secondplate import bench
 from secondplate.stud_weld import set_up
 
 SOURCE = "us_stud_settings_manual"
@@ -39,12 +42,18 @@ def test_metric_table(diameter_mm, current_a, time_ms):
     assert _best(found.protrusion_mm) == [pytest.approx(25.4 / 8, abs=0.05)]  # plunge 1/8 in
 
 
-@pytest.mark.parametrize(
-    ("process", "inch"), [("short cycle", 0.04), ("drawn arc with gas", 0.08)]
-)
+@pytest.mark.parametrize(("process", "inch"), [("short cycle", 0.04), ("drawn arc with gas", 0.08)])
 def test_protrusion_by_flange_thickness(process, inch):
     """Short arc: one flange thickness, 0.04 in; gas arc of standard time: two, 0.08 in."""
-    found = set_up(
-        stud_diameter_mm=6, stud_material="carbon steel", base="steel sheet", process=process
-    )
+    found = set_up(stud_diameter_mm=6, stud_material="carbon steel", base="steel sheet", process=process)
     assert _best(found.protrusion_mm) == [pytest.approx(25.4 * inch, abs=0.05)]  # printed in 0.01 in
+
+
+@pytest.mark.parametrize("protrusion_mm", [1.0, 2.0])
+def test_one_and_two_flange_thicknesses_do_on_the_bench(protrusion_mm):
+    """0.04 in and 0.08 in of protrusion both lie inside the window of the bench."""
+    job = bench.WeldJob(
+        head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2000.0, current_share=1.0, voltage_v=30.0
+    )
+    settings = replace(bench.chart_settings(stud_diameter_mm=6), protrusion_mm=protrusion_mm)
+    assert bench.in_window(settings, job)

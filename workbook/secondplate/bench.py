@@ -44,7 +44,15 @@ from secondplate.bench_weld import (
     test_pull,
     weld,
 )
-from secondplate.bench_window import VERDICTS, advise, corrections, in_window, right_direction, window
+from secondplate.bench_window import (
+    VERDICTS,
+    advise,
+    corrections,
+    expected_improvement,
+    in_window,
+    right_direction,
+    window,
+)
 
 __all__ = [
     "DOINGS",
@@ -75,6 +83,7 @@ __all__ = [
     "chart_settings",
     "corrections",
     "draw_job",
+    "expected_improvement",
     "in_window",
     "judge_log",
     "judge_logs",

@@ -55,11 +55,13 @@ def _keys(seed, name):
         message = f"seed must be bytes, at least one, or a list of such, got {seed!r}"
         raise ValueError(message)
     text = name.encode()
-    keys = [
-        int.from_bytes(blake2b(each + b"/" + text, person=_PURPOSE, digest_size=8).digest(), "little")
-        for each in seeds
-    ]
-    return np.array(keys, dtype=np.uint64)
+    keys = {each: _key(each + b"/" + text) for each in set(seeds)}
+    return np.array([keys[each] for each in seeds], dtype=np.uint64)
+
+
+def _key(message):
+    """Hash a message to a whole number of 64 bits."""
+    return int.from_bytes(blake2b(message, person=_PURPOSE, digest_size=8).digest(), "little")
 
 
 def uniform(seed, name, number):
