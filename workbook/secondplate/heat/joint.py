@@ -15,6 +15,7 @@ from secondplate.weld_charts import short_cycle_row
 
 PARTS = ("stud", "rivet", "top plate", "gap", "second plate", "slug", "bore")
 GAP_FILLINGS = ("adhesive", "air")
+RIVET_MATERIAL = "boron rivet steel"
 # What the grid and the sources of the default sizes can stand for.
 LIMITS_MM = {
     "stud_diameter_mm": (2, 10),
@@ -176,7 +177,7 @@ def _fits(joint):
         ("tail_diameter_mm", True, joint.button_diameter_mm, "button diameter"),
         ("button_diameter_mm", True, 2 * joint.outer_radius_mm, "outer diameter"),
         ("head_diameter_mm", True, joint.outer_radius_mm, "outer radius"),
-        ("remaining_thickness_mm", True, joint.second_plate_mm + joint.button_depth_mm, "second plate and button"),
+        ("remaining_thickness_mm", True, joint.button_to_mm - joint.second_plate_from_mm, "button"),
         ("head_height_mm", True, joint.tail_depth_mm, "rivet as set"),
         ("web_mm", True, joint.tail_depth_mm, "rivet as set"),
         ("slug_mm", False, joint.tail_depth_mm - joint.web_mm, "depth of the bore"),
