@@ -155,8 +155,10 @@ def _measure_rows(outlines):
 
 def _entry(plate, rivet):
     """Return the lowest corner in which a top plate touches the rivet."""
-    near = rivet[:, np.any(rivet[..., 0] * plate[:, :1, 0] > 0, axis=0)]
-    touching = np.any(_as_complex(plate)[:, :, None] == _as_complex(near)[:, None], axis=2)
+    beside = rivet[:, np.any(rivet[..., 0] * plate[:, :1, 0] > 0, axis=0)]
+    reach = np.abs(rivet[..., 0]).max(axis=1, keepdims=True)
+    plate = plate[:, np.any(np.abs(plate[..., 0]) <= reach, axis=0)]
+    touching = np.any(_as_complex(plate)[:, :, None] == _as_complex(beside)[:, None], axis=2)
     if not np.all(touching.any(axis=1)):
         message = "rivet and top plate must meet in at least 1 corner, got 0"
         raise ValueError(message)

@@ -27,6 +27,7 @@ _CLASSES = {
     "by_flare": (0.03, 0.16),  # and how much it falls with a millimetre of interlock
     "die_wider": (3.5, 2.85),
 }
+_THIN_MM = 0.2  # between the bottoms drawn thin and the others
 _GUESS_LOW = 0.04  # the rough figures give a button that is too deep by this part of the shank
 _TIP_DEEPER = 0.25  # a tip in the die makes the button deeper
 _BLOCK = 200  # joints shaped at once
@@ -230,6 +231,8 @@ def _build(draws, faults):
     """Draw and build joints; the few that cannot be are drawn again, each from its own seed."""
     columns = _draw(draws, faults)
     outlines, constructed, possible = build_columns(columns, required=False)
+    # The bottom is known only after the balance: a thin one stays thin, and no other is.
+    possible &= (constructed["remaining_thickness_mm"] < _THIN_MM) == _is(faults, "thin bottom")
     if not possible.all():
         again = np.flatnonzero(~possible)
         fresh = _build(draws.again(again), faults[again])

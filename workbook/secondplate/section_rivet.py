@@ -128,8 +128,8 @@ class RivetForm:
         """
         free = run(self.rim, contact, 5, ends="after")
         seat = run(contact, self.neck, 9, ends="after")
-        shank = run(self.neck, self.entry, 21, ends="after")
-        leg = run(self.entry, self.outermost, 21, ends="after")
+        shank = run(self.neck, self.entry, 16, ends="after")
+        leg = run(self.entry, self.outermost, 17, ends="after")
         face = points(
             (np.zeros_like(self.head_level), self.head_level),
             (self.head_radius - _BREAK_MM, self.head_level),
