@@ -94,7 +94,15 @@ def replay(log, key):
 
 
 def try_out(number, settings, key, *, pulled):
-    """Weld one stud of the day with these settings, and pull it."""
+    """Weld one stud of the day with these settings, and pull it; the day remembers what came of it."""
+    name = ("stud", number, tuple(settings.items()), pulled)
+    if name not in key.worked:
+        key.worked[name] = _try_out(number, settings, key, pulled=pulled)
+    return key.worked[name]
+
+
+def _try_out(number, settings, key, *, pulled):
+    """Weld one stud of the day, and pull it."""
     set_up = WeldSettings(**settings)
     outcome = weld(set_up, key.job, seed=key.seed, number=number)
     return Try(

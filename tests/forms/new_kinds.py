@@ -4,7 +4,21 @@ from types import SimpleNamespace
 
 from drawings import Picture
 from exercise_forms.figures import FIGURES, Frame, Shown
-from grading.exercise import Choice, ChoiceKey, Exercise, Figure, NumberKey, Option, Page, Reading, Slip
+from grading.bench_days import DAYS, begin_with, bench_key, day
+from grading.exercise import (
+    Bench,
+    Choice,
+    ChoiceKey,
+    Criterion,
+    Exercise,
+    Figure,
+    NumberKey,
+    Option,
+    Page,
+    Reading,
+    Slip,
+)
+from secondplate.bench import FINDINGS
 
 STEP_SVG = (
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 300" width="400" height="300">'
@@ -74,6 +88,35 @@ JUDGE = Exercise(
     read_again="How high?",
     figure=lambda scenario: Figure(name="collar", arguments={"sign_id": scenario["sign"]}),
 )
+BENCH = Exercise(
+    id="bench_tests.bench",
+    objective="bench",
+    title="A stud at the bench",
+    prompt="Set up the machine on a spare head. Stop after three studs in a row that are not sound.",
+    parts=(
+        Bench(
+            id="log",
+            ask="Weld and pull until the row can be welded.",
+            settings=("current_a", "time_ms", "gas"),
+            criteria=tuple(
+                Criterion(id=rule, weight=0.2, slip=Slip(id=f"not_{rule}", sentence=f"Broke {rule}."))
+                for rule in FINDINGS
+            ),
+            stop_reasons=(
+                Option(id="head", text="The head is spoilt"),
+                Option(id="tries", text="Three studs in a row were not sound"),
+            ),
+        ),
+    ),
+    draw=lambda draw: {"day": draw.whole("day", 1, DAYS)},
+    solve=lambda table: {
+        "log": bench_key(
+            [day(int(number), "weak") for number in table["day"]], [begin_with(6)] * len(table["day"])
+        )
+    },
+    reasons="One stud, one pull. Then one change.",
+    read_again="How high?",
+)
 PAGE = Page(
     id="bench_tests",
     title="Tests",
@@ -81,7 +124,7 @@ PAGE = Page(
     notebook="tests.ipynb",
     assignment="tests",
     objectives={"reading": "Read", "bench": "Bench"},
-    exercises=(STEP, JUDGE),
+    exercises=(STEP, JUDGE, BENCH),
 )
 BANK = SimpleNamespace(
     EXERCISES={exercise.id: exercise for exercise in PAGE.exercises},

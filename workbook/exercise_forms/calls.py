@@ -1,5 +1,6 @@
 """What a page's cells call: each puts one form where the cell stands."""
 
+from exercise_forms.bench_panel_form import BenchPanelForm
 from exercise_forms.desk import here
 from exercise_forms.exercise_form import ExerciseForm
 from exercise_forms.hand_in_form import HandInForm
@@ -8,6 +9,8 @@ from exercise_forms.panels import PANELS
 from exercise_forms.sign_in_form import SignInForm
 from exercise_forms.summary_form import SummaryForm
 from secondplate.checks import require_choice
+
+BENCH = "bench"
 
 
 def exercise(exercise_id):
@@ -18,8 +21,10 @@ def exercise(exercise_id):
 
 
 def panel(name):
-    """Return an explorer: settings to change, a picture and computed values to watch."""
-    return here().put(f"panel {name}", PanelForm(PANELS[require_choice("panel", name, PANELS)]))
+    """Return an explorer: settings to change, a picture and computed values to watch; or the open bench."""
+    desk = here()
+    require_choice("panel", name, (*PANELS, BENCH))
+    return desk.put(f"panel {name}", BenchPanelForm(desk) if name == BENCH else PanelForm(PANELS[name]))
 
 
 def sign_in():

@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 
 import grading.exercises
+from exercise_forms.drafts import Drafts
 from grading import variants
 from grading.answers import Journal
 from grading.class_settings import settings_of
@@ -26,6 +27,7 @@ class Desk:
         self.bank = bank
         self.settings = settings_of(self.folder)
         self.journal = Journal(self.folder / "answers.jsonl")
+        self.drafts = Drafts(self.folder)
         self._keys = {}
         self._forms = {}
 

@@ -1,11 +1,16 @@
 """The form of one exercise: what the browser sends is saved first, then marked, then answered."""
 
+from contextlib import suppress
+
 import traitlets
 
-from exercise_forms.exercise_state import exercise_state, state_key
+from exercise_forms.bench_work import work_at_bench
+from exercise_forms.drafts import NotKeptError
+from exercise_forms.exercise_state import draft_name, exercise_state, state_key
 from exercise_forms.figures import figure_state
 from exercise_forms.form import Form, script, sentence
 from grading.answers import NotSavedError
+from grading.exercise import Bench
 from grading.part_results import FAULTS
 from grading.variants import scenario_digest
 
@@ -19,7 +24,9 @@ OTHER_NUMBERS = (
 class ExerciseForm(Form):
     """One exercise for the learner who is signed in, in the round that is open."""
 
-    _esm = script("controls.js", "part_editors.js", "reading_editor.js", "exercise.js")
+    _esm = script(
+        "controls.js", "part_editors.js", "reading_editor.js", "bench.js", "bench_editor.js", "exercise.js"
+    )
     figure = traitlets.Dict().tag(sync=True)
 
     def __init__(self, desk, exercise):
@@ -32,7 +39,9 @@ class ExerciseForm(Form):
         super().__init__(state=self._state())
 
     def answer(self, message):
-        """Save a submission or start a fresh round."""
+        """Save a submission, start a fresh round, or work on at the bench."""
+        if message["kind"] == "bench":
+            return self._work(message)
         reply = {"submit": self._submit, "fresh": self._fresh}[message["kind"]](message)
         self.state = self._state()
         return reply | {"state": self.state}
@@ -69,8 +78,28 @@ class ExerciseForm(Form):
             )
         except NotSavedError as problem:
             return {"kind": "problem", "sentence": sentence(problem)}
+        for part in self.exercise.parts:
+            self._forget_draft(part, key)
         self.desk.tell("answered")
         return {"kind": "saved", "at": at, "sentence": ""}
+
+    def _forget_draft(self, part, key):
+        """Take away the log in progress of a part that was just saved."""
+        if isinstance(part, Bench):
+            with suppress(NotKeptError):  # the answer is saved, and a draft that stays says the same
+                self.desk.drafts.drop(draft_name(key, part))
+
+    def _work(self, message):
+        """Do the last step of a log at the bench, and keep the log until it is saved as an answer."""
+        if message["key"] != self.state["key"] or self.desk.learner.learner != self.learner:
+            self._sit_down()
+            self.state = self._state()
+            return {"kind": "problem", "sentence": OTHER_NUMBERS, "state": self.state}
+        part = next(part for part in self.exercise.parts if part.id == message["part"])
+        triple = (self.exercise.id, self.learner, self.round_number)
+        key = self.desk.keys([triple])[triple].keys[part.id]
+        name = draft_name(message["key"], part)
+        return work_at_bench(part, key, message["steps"], lambda steps: self.desk.drafts.keep(name, steps))
 
     def _fresh(self, message):
         """Open the next round, once the current one is finished."""

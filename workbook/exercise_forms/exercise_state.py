@@ -1,7 +1,9 @@
 """What the form of an exercise shows, as plain data: prompt, parts, what was saved, what is said about it."""
 
+from exercise_forms import bench_view
 from grading import variants
-from grading.exercise import Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.bench_logs import MOST_STEPS, read_typed_log
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.feedback import exercise_feedback
 from grading.scoring import Outcome
 from grading.unit_spellings import shown_unit
@@ -14,6 +16,7 @@ KINDS = {
     Choices: "choices",
     Order: "order",
     Verdicts: "verdicts",
+    Bench: "bench",
 }
 PRACTICE_NUMBERS = "Practice numbers: you are not signed in, so these answers are saved but not handed in."
 
@@ -31,8 +34,9 @@ def exercise_state(exercise, desk, learner, round_number, result):
     keys = desk.keys([triple])[triple].keys
     current = result.current if result.current and result.current.round_number == round_number else None
     said = _said(exercise, desk, result, scenario, keys) if current else None
+    key_name = state_key(exercise, learner, round_number, variants.scenario_digest(scenario))
     return {
-        "key": state_key(exercise, learner, round_number, variants.scenario_digest(scenario)),
+        "key": key_name,
         "round": round_number,
         "title": exercise.title,
         "kind_text": _kind_text(exercise),
@@ -40,6 +44,7 @@ def exercise_state(exercise, desk, learner, round_number, result):
         "notes": [] if learner else [PRACTICE_NUMBERS],
         "parts": [
             _part_state(part, place, current, said, words, _draw(desk, exercise, learner, round_number), keys)
+            | _bench_state(part, desk, key_name, keys.get(part.id), current)
             for place, part in enumerate(exercise.parts)
         ],
         "mark_text": _mark_text(exercise, result),
@@ -106,6 +111,36 @@ def _part_state(part, place, current, said, words, draw, keys):
         "finished": bool(current and current.parts[part.id].finished),
         "feedback": _feedback(feedback) if feedback else None,
     }
+
+
+def _bench_state(part, desk, key_name, key, current):
+    """Return what the bench of a part needs: settings, the log in progress or saved, and what it shows."""
+    if not isinstance(part, Bench):
+        return {}
+    if key is None:
+        return {"controls": []}
+    draft = desk.drafts.read(draft_name(key_name, part))
+    saved = current.answers.get(part.id) if current else None
+    found = ((steps, *read_typed_log(part, key, steps)) for steps in (draft, saved) if steps is not None)
+    steps, log = next(((steps, log) for steps, log, problem in found if not problem), ([], None))
+    return bench_state(part, key, steps, log) | {"draft": draft is not None and steps == draft}
+
+
+def bench_state(part, key, steps, log):
+    """Return the bench as it stands after a log that has been read; None is an empty one."""
+    return {
+        "controls": bench_view.controls(part, key.start),
+        "fixed": bench_view.fixed(part, key.start),
+        "reasons": [_plain(option) for option in part.stop_reasons],
+        "most_steps": MOST_STEPS,
+        "steps": steps,
+        "view": bench_view.view(part, key, log or read_typed_log(part, key, [])[0]),
+    }
+
+
+def draft_name(key_name, part):
+    """Name the draft of one part with one set of numbers."""
+    return f"{key_name} | {part.id}"
 
 
 def _plain(option):

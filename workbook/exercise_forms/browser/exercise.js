@@ -42,7 +42,7 @@ class Part {
     this.saved = make("p", { class: "saved-text" });
     this.feedback = make("div", { class: "feedback" });
     this.node = make("div", { class: "part", "data-part": spec.id }, this.editor.node, this.saved, this.feedback);
-    const draft = drafts.read(state, spec);
+    const draft = spec.draft ? spec.steps : drafts.read(state, spec);
     this.editor.write(draft === undefined || spec.finished ? spec.saved : draft);
     this.update(spec);
   }
@@ -58,6 +58,7 @@ class Part {
   update(spec) {
     this.spec = spec;
     this.editor.lock(spec.finished);
+    this.editor.update?.(spec);
     this.showFeedback();
     this.showSaved();
   }
@@ -135,10 +136,27 @@ class Form {
       figure.problem ? make("p", { class: "warning" }, figure.problem) : null,
     ].filter(Boolean));
     this.form.setAttribute("aria-labelledby", titleId);
-    this.parts = state.parts.map((spec) => new Part(spec, state, (part) => this.edited(part), { figure }));
+    this.parts = state.parts.map((spec) => new Part(spec, state, (part) => this.edited(part), this.context(state, figure)));
     this.body.replaceChildren(...this.parts.map((part) => part.node));
     this.status.say("quiet", "");
     if (this.parts.some((part) => part.changed)) this.sayUnsaved();
+  }
+
+  /** What the editors need beside their part: the figure, and the kernel's bench. */
+  context(state, figure) {
+    const askBench = (part, steps, { answered, silent }) => this.line.ask(
+      { kind: "bench", key: state.key, part: part.id, steps },
+      {
+        answered: (reply) => {
+          answered(reply);
+          if (!reply.state) return;
+          this.show(reply.state);
+          this.status.say("problem", reply.sentence);
+        },
+        silent,
+      },
+    );
+    return { figure, askBench };
   }
 
   sayUnsaved() {
@@ -146,6 +164,7 @@ class Form {
   }
 
   edited(part) {
+    part.editor.update?.(part.spec);
     if (part.changed) drafts.keep(this.state, part.spec, part.editor.read());
     else drafts.drop(this.state, part.spec);
     part.showSaved();

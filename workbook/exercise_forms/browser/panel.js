@@ -49,7 +49,7 @@ export default {
     const table = make("table", { class: "readouts" }, make("caption", { class: "unseen" }, `${spec.title}: computed values`), readouts);
     el.append(
       make("h3", {}, spec.title), ...paragraphs(spec.intro, "note"),
-      make("div", { class: "bench" }, settings, make("div", { class: "shown" }, status.node, picture, table)),
+      make("div", { class: "beside" }, settings, make("div", { class: "shown" }, status.node, picture, table)),
     );
     show(spec.view);
     return () => talk.close();
