@@ -12,7 +12,7 @@ from secondplate.heat.grid import Grid
 from secondplate.heat.substances import HIGHEST_C, LOWEST_C, Substance
 
 EMPTY = -1
-EDGE_KINDS = ("insulated", "exposed")
+END_KINDS = ("insulated", "exposed")
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -38,9 +38,15 @@ class Body:
         Emittance of exposed faces, 0 to 1 [-]
     ambient_c : float
         Temperature around exposed faces, -100 C to 1000 C [C]
-    top, bottom, bore, rim : str or float
-        Outer faces of the grid: ``insulated``, ``exposed``, or their temperature. Faces next to empty cells
-        are always exposed [C]
+    upper_end : str or float
+        Upper end of the grid: ``insulated``, ``exposed`` to film and radiation, or its temperature; faces
+        next to empty cells are always exposed [C]
+    lower_end : str or float
+        Lower end of the grid, in the same way [C]
+    inner_end : str or float
+        Inner end where the grid begins off the axis, in the same way [C]
+    outer_end : str or float
+        Outer end of the grid, in the same way [C]
 
     Raises
     ------
@@ -64,10 +70,10 @@ class Body:
     film_w_m2k: float = 0.0
     emittance: float = 0.0
     ambient_c: float = 20.0
-    top: str | float = "insulated"
-    bottom: str | float = "insulated"
-    bore: str | float = "insulated"
-    rim: str | float = "insulated"
+    upper_end: str | float = "insulated"
+    lower_end: str | float = "insulated"
+    inner_end: str | float = "insulated"
+    outer_end: str | float = "insulated"
 
     def __post_init__(self):
         """Keep the arrays with their full shape, or refuse them."""
@@ -82,12 +88,26 @@ class Body:
             raise ValueError(message)
         object.__setattr__(self, "where", where)
         for name in ("radial_contact_w_m2k", "height_contact_w_m2k"):
-            object.__setattr__(self, name, checked_contact(name, getattr(self, name), self.grid))
+            object.__setattr__(self, name, self.checked_contact(name, getattr(self, name)))
         require_between("film", self.film_w_m2k, 0, 1e6, unit="W/m2K")
         require_between("emittance", self.emittance, 0, 1, unit="")
         require_between("ambient", self.ambient_c, LOWEST_C, 1000, unit="C")
-        for name in ("top", "bottom", "bore", "rim"):
-            _checked_edge(name, getattr(self, name))
+        for name in ("upper_end", "lower_end", "inner_end", "outer_end"):
+            _check_end(name, getattr(self, name))
+
+    def checked_contact(self, name, contact_w_m2k):
+        """Return contact conductances as a full array of their direction, or raise; infinity is allowed."""
+        rows, columns = self.grid.shape
+        shape = (rows, columns - 1) if name.startswith("radial") else (rows - 1, columns)
+        what = name.removesuffix("_w_m2k").replace("_", " ")
+        given = np.asarray(contact_w_m2k)
+        if given.shape not in ((), shape) or given.dtype.kind not in "iuf":
+            message = f"{what} must be a number in W/m2K or an array with the shape {shape}, "
+            message += f"got {given.dtype} with the shape {given.shape}"
+            raise ValueError(message)
+        array = np.broadcast_to(given.astype(float), shape)
+        require_at_least(what, array[~np.isposinf(array)], 0, unit="W/m2K")
+        return array
 
     def heat_j(self, temperature_c):
         """Heat content of the whole body.
@@ -124,50 +144,10 @@ class Body:
         return float(found)
 
 
-def checked_contact(name, contact_w_m2k, grid):
-    """Return contact conductances as a full array of their direction, or raise; infinity is allowed.
-
-    Parameters
-    ----------
-    name : str
-        ``radial_contact_w_m2k`` or ``height_contact_w_m2k`` [-]
-    contact_w_m2k : float or array
-        Contact conductance, from 0 to infinity [W/m2K]
-    grid : secondplate.heat.grid.Grid
-        The grid [-]
-
-    Returns
-    -------
-    numpy.ndarray
-        Contact conductance by row and column [W/m2K]
-
-    Raises
-    ------
-    ValueError
-        If the shape does not fit or a value is negative or no number.
-
-    Examples
-    --------
-    >>> grid = Grid(radius_edges_mm=[0, 5, 10], height_edges_mm=[0, 1.5])
-    >>> checked_contact("radial_contact_w_m2k", 5000.0, grid).tolist()
-    [[5000.0]]
-    """
-    rows, columns = grid.shape
-    shape = (rows, columns - 1) if name.startswith("radial") else (rows - 1, columns)
-    what = name.removesuffix("_w_m2k").replace("_", " ")
-    given = np.asarray(contact_w_m2k)
-    if given.shape not in ((), shape) or given.dtype.kind not in "iuf":
-        message = f"{what} must be a number in W/m2K or an array with the shape {shape}, "
-        message += f"got {given.dtype} with the shape {given.shape}"
-        raise ValueError(message)
-    array = np.broadcast_to(given.astype(float), shape)
-    require_at_least(what, array[~np.isposinf(array)], 0, unit="W/m2K")
-    return array
-
-
-def _checked_edge(name, edge):
+def _check_end(name, end):
     """Refuse an outer face that is neither a known kind nor a temperature."""
-    if isinstance(edge, str):
-        require_choice(name, edge, EDGE_KINDS)
+    words = name.replace("_", " ")
+    if isinstance(end, str):
+        require_choice(words, end, END_KINDS)
     else:
-        require_between(name, require_finite(name, edge, unit="C"), LOWEST_C, HIGHEST_C, unit="C")
+        require_between(words, require_finite(words, end, unit="C"), LOWEST_C, HIGHEST_C, unit="C")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.checks import require_at_least, require_between
-from secondplate.heat.body import Body, checked_contact
+from secondplate.heat.body import Body
 from secondplate.heat.scheme import Scheme
 
 __all__ = ["Body", "Run", "Stage", "conduct"]
@@ -205,7 +205,7 @@ def _contacts(stage, body):
     found = []
     for name in ("radial_contact_w_m2k", "height_contact_w_m2k"):
         own = getattr(stage, name)
-        found.append(getattr(body, name) if own is None else checked_contact(name, own, body.grid))
+        found.append(getattr(body, name) if own is None else body.checked_contact(name, own))
     return found
 
 

@@ -15,6 +15,26 @@ class HeatLookup:
     Heat content is the state of the model: temperature, capacity and conductivity follow from it without
     doubt even where a cell is half melted. A table of evenly spaced bins, each with one node at most, gives
     the line of a cell without a search.
+
+    Parameters
+    ----------
+    substances : tuple of Substance
+        The substances [-]
+    where : array of int
+        Number of the substance of each cell [-]
+
+    Raises
+    ------
+    ValueError
+        If two nodes of a substance are so near in heat content that the bins would be too many.
+
+    Examples
+    --------
+    >>> from secondplate.heat.substances import metal
+    >>> steel = metal("carbon steel")
+    >>> lookup = HeatLookup((steel,), np.array([0]))
+    >>> lookup.temperature_c(np.array([steel.heat_at_j_mm3(777.0)])).round(6).tolist()
+    [777.0]
     """
 
     def __init__(self, substances, where):

@@ -28,12 +28,32 @@ _SLOPES = (0.0, 0.4, 0.6, 0.8, 1.0, 1.3, 2.0, np.inf)
 SHORTEST_S = 1e-9
 
 
-class StepTooLongError(ValueError):
+class _StepTooLongError(ValueError):
     """A step or the heat is too much: a cell would leave the table of its substance."""
 
 
 class Scheme:
-    """The equations of one body; a state is the heat content of its cells in J/mm3, empty ones left out."""
+    """The equations of one body; a state is the heat content of its cells in J/mm3, empty ones left out.
+
+    Parameters
+    ----------
+    body : secondplate.heat.body.Body
+        The body [-]
+
+    Examples
+    --------
+    >>> from secondplate.heat.body import Body
+    >>> from secondplate.heat.grid import Grid
+    >>> from secondplate.heat.substances import metal
+    >>> rod = Body(grid=Grid(radius_edges_mm=[0, 1], height_edges_mm=[0, 1, 2]), where=[[0], [0]],
+    ...            substances=(metal("carbon steel"),), upper_end=100.0)
+    >>> scheme = Scheme(rod)
+    >>> scheme.touch(rod.radial_contact_w_m2k, rod.height_contact_w_m2k)
+    >>> heat = np.full(2, rod.substances[0].heat_at_j_mm3(20.0))
+    >>> later, out_j = scheme.step(heat, 0.01, 0.0)
+    >>> bool(np.isclose(scheme.volume_mm3 @ (later - heat), -out_j))
+    True
+    """
 
     def __init__(self, body):
         """Number the cells and list the faces between them."""
@@ -53,9 +73,9 @@ class Scheme:
             "one": one,
             "two": two,
             "same": same,
-            "half_one": self._on_faces(half_r[:, :-1], half_z[:-1]),
-            "half_two": self._on_faces(half_r[:, 1:], half_z[1:]),
-            "area": self._on_faces(grid.mantle_areas_mm2[:, 1:-1], ring[1:]),
+            "half_one_mm": self._on_faces(half_r[:, :-1], half_z[:-1]),
+            "half_two_mm": self._on_faces(half_r[:, 1:], half_z[1:]),
+            "area_mm2": self._on_faces(grid.mantle_areas_mm2[:, 1:-1], ring[1:]),
         }
 
     def packed(self, field):
@@ -92,7 +112,7 @@ class Scheme:
         """
         try:
             return self._step(heat, tau_s, power_w)
-        except StepTooLongError:
+        except _StepTooLongError:
             if tau_s < SHORTEST_S:
                 raise
         middle, first_j = self.step(heat, tau_s / 2, power_w)
@@ -123,7 +143,7 @@ class Scheme:
             message = (
                 "temperature must stay within the tables of the substances, got more heat than they hold"
             )
-            raise StepTooLongError(message)
+            raise _StepTooLongError(message)
         return heat
 
 
@@ -131,20 +151,46 @@ class Faces:
     """Faces between cells ``one`` and ``two``, those within one piece of a substance first.
 
     Within one piece the heat that flows is ``A / (d1/2 + d2/2)`` times the integral of k over temperature
-    from one middle to the other, which stays exact where conductivity jumps at melting. Between two pieces it is
-    ``(T2 - T1) A / (d1/(2 k1) + 1/contact + d2/(2 k2))``; no contact is an infinite resistance.
+    from one middle to the other, which stays exact where conductivity jumps at melting. Between two pieces
+    it is ``(T2 - T1) A / (d1/(2 k1) + 1/contact + d2/(2 k2))``; no contact is an infinite resistance.
+
+    Parameters
+    ----------
+    one : array of int
+        Number of the first cell of each face [-]
+    two : array of int
+        Number of its second cell [-]
+    same : array of bool
+        Whether both are of one substance [-]
+    half_one_mm : array
+        Half the length of the first cell across the face [mm]
+    half_two_mm : array
+        Half the length of the second cell [mm]
+    area_mm2 : array
+        Area of the face [mm2]
+    contact_w_m2k : array
+        Contact conductance [W/m2K]
+
+    Examples
+    --------
+    >>> pair = {"one": np.array([0]), "two": np.array([1]), "same": np.array([True])}
+    >>> faces = Faces(**pair, half_one_mm=np.array([0.5]), half_two_mm=np.array([0.5]),
+    ...               area_mm2=np.array([2.0]), contact_w_m2k=np.array([np.inf]))
+    >>> gain, link = faces.flows(np.array([0.0, 10.0]), np.array([0.05, 0.05]), np.array([0.0, 0.5]))
+    >>> gain.tolist(), link.tolist()
+    ([1.0, -1.0], [0.1])
     """
 
-    def __init__(self, *, one, two, same, half_one, half_two, area, contact_w_m2k):
+    def __init__(self, *, one, two, same, half_one_mm, half_two_mm, area_mm2, contact_w_m2k):
         """Sort the faces and work out what does not change."""
         inside = same & np.isposinf(contact_w_m2k)
         order = np.argsort(~inside, kind="stable")
         self.one, self.two = one[order], two[order]
         self._count = int(np.count_nonzero(inside))
         within, self._between = order[: self._count], order[self._count :]
-        self._shape_mm = area[within] / (half_one[within] + half_two[within])
-        self._half_one, self._half_two = half_one[self._between], half_two[self._between]
-        self._area = area[self._between]
+        self._shape_mm = area_mm2[within] / (half_one_mm[within] + half_two_mm[within])
+        self._half_one, self._half_two = half_one_mm[self._between], half_two_mm[self._between]
+        self._area = area_mm2[self._between]
         with np.errstate(divide="ignore"):
             self._contact_mm2k_w = 1 / (contact_w_m2k[self._between] * _W_MM2K_PER_W_M2K)
 

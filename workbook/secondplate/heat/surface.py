@@ -13,6 +13,25 @@ class Surface:
 
     The conductance of a face is that of half a cell and of the film in series, ``G = A / (d/(2 k) + 1/h)``,
     with ``h = film + emittance sigma (T^2 + Ta^2)(T + Ta)`` in kelvin, T taken at the middle of the cell.
+
+    Parameters
+    ----------
+    body : secondplate.heat.body.Body
+        The body [-]
+    number : array of int
+        Number of each cell by row and column, -1 where it is empty [-]
+
+    Examples
+    --------
+    >>> from secondplate.heat.body import Body
+    >>> from secondplate.heat.grid import Grid
+    >>> from secondplate.heat.substances import metal
+    >>> rod = Body(grid=Grid(radius_edges_mm=[0, 1], height_edges_mm=[0, 1, 2]), where=[[0], [0]],
+    ...            substances=(metal("carbon steel"),), upper_end=100.0)
+    >>> surface = Surface(rod, np.array([[0], [1]]))
+    >>> outside, loss = surface.losses(np.array([20.0, 20.0]), np.array([0.05, 0.05]))
+    >>> outside.round(4).tolist()
+    [0.3142, 0.0]
     """
 
     def __init__(self, body, number):
@@ -24,10 +43,10 @@ class Surface:
         half_z = np.broadcast_to(grid.heights_mm[:, None] / 2, grid.shape)
         mantle = grid.mantle_areas_mm2
         sides = (
-            _faces(number, mantle[:, :-1], half_r, body.bore),
-            _faces(number[:, ::-1], mantle[:, :0:-1], half_r[:, ::-1], body.rim),
-            _faces(number.T, ring.T, half_z.T, body.top),
-            _faces(number.T[:, ::-1], ring.T[:, ::-1], half_z.T[:, ::-1], body.bottom),
+            _faces(number, mantle[:, :-1], half_r, body.inner_end),
+            _faces(number[:, ::-1], mantle[:, :0:-1], half_r[:, ::-1], body.outer_end),
+            _faces(number.T, ring.T, half_z.T, body.upper_end),
+            _faces(number.T[:, ::-1], ring.T[:, ::-1], half_z.T[:, ::-1], body.lower_end),
         )
         self._cell, self._half, self._area, outside = map(np.concatenate, zip(*sides, strict=True))
         self._exposed = np.isnan(outside)

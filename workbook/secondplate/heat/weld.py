@@ -92,7 +92,7 @@ def weld_heat(joint, settings, *, fineness=1.0, radii_mm=RADII_MM):
         film_w_m2k=settings.film_w_m2k,
         emittance=settings.emittance,
         ambient_c=settings.start_c,
-        bottom="exposed",
+        lower_end="exposed",
     )
     named = places(joint, radii_mm=radii_mm)
     keep = {name: weights_at(cells, *place) for name, place in named.items()} | _haz_cells(cells)
