@@ -4,6 +4,9 @@ from dataclasses import replace
 
 import drawings
 from secondplate.bench import FACES, PullOutcome, WeldJob, chart_settings, weld
+from secondplate.heat.joint import default_joint
+from secondplate.heat.weld import weld_heat
+from secondplate.heat.weld_settings import WeldHeat
 
 JOB = WeldJob(
     head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2600.0, current_share=1.0, voltage_v=30.0, scatter_share=0
@@ -37,7 +40,34 @@ def pull_call(gave, face="", **changes):
 
 WINDOW = {"stud_diameter_mm": 6, "web_mm": 1.1, "current_a": 620, "time_ms": 31}
 
+SHOP_WELD = weld_heat(default_joint(), WeldHeat(current_a=600, time_ms=30))
+# Burnt through, a small stud, and thick plates that touch, without slug and button.
+HOT_WELD = weld_heat(default_joint(), WeldHeat(current_a=900, time_ms=100))
+SMALL_WELD = weld_heat(default_joint(3), WeldHeat(current_a=360, time_ms=10))
+PLAIN_WELD = weld_heat(
+    default_joint(
+        5,
+        gap_mm=0.0,
+        slug_mm=0.0,
+        top_plate_mm=3.0,
+        second_plate_mm=3.0,
+        button_depth_mm=0.0,
+        remaining_thickness_mm=1.0,
+    ),
+    WeldHeat(current_a=630, time_ms=15),
+)
+
 USUAL = {
+    "temperature_field": (
+        drawings.temperature_field,
+        {"weld": SHOP_WELD},
+        (
+            "600 A for 30 ms",
+            f"rivet head {SHOP_WELD.head_depth_mm:.2f} mm",
+            f"bond line 8 mm out {SHOP_WELD.peak_at_c('bond line 8 mm out'):.0f}",
+            f"rivet shank {SHOP_WELD.peak_at_c('rivet shank'):.0f}",
+        ),
+    ),
     "constitution_diagram": (
         drawings.constitution_diagram,
         {"stud": "304-type", "rivet": "36MnB4"},
@@ -77,6 +107,9 @@ USUAL = {
 }
 
 EXTREMES = {
+    "temperature field, burnt through": (drawings.temperature_field, {"weld": HOT_WELD}),
+    "temperature field of a small stud": (drawings.temperature_field, {"weld": SMALL_WELD}),
+    "temperature field of thick plates": (drawings.temperature_field, {"weld": PLAIN_WELD}),
     "constitution of pure stud": (
         drawings.constitution_diagram,
         {"stud": "309-type", "rivet": "38B2", "dilution": 0},

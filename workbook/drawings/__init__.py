@@ -14,6 +14,7 @@ from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
+from drawings.temperature_field import temperature_field
 from drawings.weld_cycle import weld_cycle
 from drawings.weld_window import weld_window
 
@@ -34,6 +35,7 @@ __all__ = [
     "rivet_and_plates",
     "stud_and_holder",
     "stud_strength",
+    "temperature_field",
     "weld_cycle",
     "weld_window",
 ]
