@@ -127,7 +127,7 @@ def typical_limits(family="aluminium"):
 
     Notes
     -----
-    Source: spr_company_limits, from memory; own_judgement for cracks, buckles, gaps and unevenness. No
+    Source: rivet_literature, from memory; own_judgement for cracks, buckles, gaps and unevenness. No
     numeric limit was seen in a published text: use those of the vehicle maker.
 
     Examples
