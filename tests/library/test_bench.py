@@ -429,3 +429,14 @@ def test_other_refusals():
         bench.draw_job(b"a day", machine="new")
     with pytest.raises(ValueError, match="^seed must be bytes"):
         bench.weld(CHART, TRUE_JOB, seed="text", number=1)
+
+
+def test_a_sound_collar_can_hide_a_crack():
+    """A few welds of a hundred look good and break bright and crystalline; hot ones do so more often."""
+    outcome = bench.weld(CHART, TRUE_JOB, seed=b"cracks", number=np.arange(20_000))
+    pull = bench.test_pull(outcome, CHART, TRUE_JOB)
+    hidden = (outcome.sign_id == "good") & (pull.gave == "weld broke")
+    assert 0.005 < hidden.mean() < 0.03
+    assert set(pull.face[hidden]) == {"bright crystals"}
+    hot = bench.weld(replace(CHART, current_a=900.0), TRUE_JOB, seed=b"cracks", number=np.arange(20_000))
+    assert (hot.strength_n < 3000).mean() > 1.5 * (outcome.strength_n < 3000).mean()

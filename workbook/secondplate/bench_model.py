@@ -5,6 +5,7 @@ models of other modules; how strongly a fault answers to a setting is judgement,
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -41,13 +42,11 @@ SCATTERED = (
     "brittle share",
     *STRENGTHS_MPA,
 )
+# An even draw; low ones mean that the hard zone beside the melt cracks.
+CRACK = "crack"
 _SCATTER_BANDS = BENCH_BANDS | STRENGTHS_MPA
 _CHART_TIMES_MS = tuple(short_cycle_row(size).time_ms for size in STUD_DIAMETERS_MM)
 _GAS = gas_advice(stud_material="austenitic stainless", base="steel rivet head", process="short cycle")
-_STUD_OVER_HEAD = (
-    material("boron rivet steel").heat_content_j_mm3().best
-    / material("austenitic stainless").heat_content_j_mm3().best
-)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -155,7 +154,7 @@ def scattered(seed, number, fields):
     Returns
     -------
     dict of str to numpy.ndarray
-        Values by the names of ``SCATTERED`` [-]
+        Values by the names of ``SCATTERED``, and the draw of ``CRACK`` [-]
 
     Raises
     ------
@@ -173,10 +172,10 @@ def scattered(seed, number, fields):
     """
     size = len(fields["scatter_share"])
     if seed is None:
-        return {name: np.full(size, _SCATTER_BANDS[name].best) for name in SCATTERED}
+        return {name: np.full(size, _SCATTER_BANDS[name].best) for name in SCATTERED} | {CRACK: np.ones(size)}
     unsteady = (fields["polarity"] == POLARITIES[1]) | (fields["gas"] == "I1")
     arc = fields["scatter_share"] * np.where(unsteady, NUMBERS["unsteady arc"], 1.0)
-    values = {}
+    values = {CRACK: np.broadcast_to(uniform(seed, CRACK, number), size)}
     for name in SCATTERED:
         band = _SCATTER_BANDS[name]
         thrown = triangular(band.low, band.best, band.high, uniform(seed, name, number))
@@ -187,6 +186,15 @@ def scattered(seed, number, fields):
         )
         values[name] = np.broadcast_to(widened, size)
     return values
+
+
+@cache
+def _stud_over_head():
+    """Return how much deeper the same heat melts the stud than the head, by their heat contents."""
+    head, stud = (
+        material(name).heat_content_j_mm3().best for name in ("boron rivet steel", "austenitic stainless")
+    )
+    return head / stud
 
 
 def _heat(fields, scatter):
@@ -202,7 +210,7 @@ def _heat(fields, scatter):
         heat_flux_w_mm2=np.minimum(flux * (1 - moved), 2000), time_ms=time, web_mm=fields["web_mm"]
     )
     # The stud is a long rod: its face melts as if the web were as thick as the model goes.
-    stud = _STUD_OVER_HEAD * head_melted_depth_mm(
+    stud = _stud_over_head() * head_melted_depth_mm(
         heat_flux_w_mm2=np.minimum(flux * (1 + moved), 2000), time_ms=time, web_mm=WEB_LIMITS_MM[1]
     )
     # A trace of the energy keeps a severity from standing still where nothing melts or the web is gone.

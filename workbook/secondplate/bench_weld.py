@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.arc_heat import fusion_area_mm2
-from secondplate.bench_model import FAULTS, NUMBERS, flattened, scattered, weld_of
+from secondplate.bench_model import CRACK, FAULTS, NUMBERS, flattened, scattered, weld_of
 from secondplate.bench_settings import FLANGES_MM, HEADS, STUD_DIAMETERS_MM
 from secondplate.process_window import LIMITS
 from secondplate.threads import coarse_pitch_mm, stress_area_mm2
@@ -145,7 +145,8 @@ def strengths_n(fields, found):
     Notes
     -----
     The weld bears between its elastic and its plastic limit, on a round face of the fused area about its
-    centroid; the stud bears to its plastic limit; the web shears off round the shank.
+    centroid, and next to nothing where the hard zone beside the melt has cracked unseen; the stud bears to its
+    plastic limit; the web shears off round the shank.
     Source: ``weld_strength``; strengths from its table, weighed by the dice.
 
     Examples
@@ -167,8 +168,11 @@ def strengths_n(fields, found):
     }
     elastic, plastic = elastic_limit_n(**on_face), plastic_limit_n(**on_face)
     thread = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, _THREADS_MM)
+    held = elastic + (1 - dice["brittle share"]) * (plastic - elastic)
+    hot = np.clip(found.severity["hot"] - 1, 0, 1)
+    chance = fields["scatter_share"] * (NUMBERS["crack of any weld"] + NUMBERS["crack of a hot weld"] * hot)
     return (
-        elastic + (1 - dice["brittle share"]) * (plastic - elastic),
+        np.where(dice[CRACK] < chance, NUMBERS["strength of a cracked weld"], 1.0) * held,
         plastic_limit_n(diameter_mm=thread, strength_mpa=dice["stud beside the weld"], **askew),
         web_tear_n(
             shank_diameter_mm=fields["head_diameter_mm"] - NUMBERS["shank under the head"],

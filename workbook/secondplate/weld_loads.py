@@ -3,6 +3,8 @@
 Shear is taken as even over the face and weighed after von Mises. It leaves out notches and prying.
 """
 
+from functools import cache
+
 import numpy as np
 
 from secondplate.arrays import plain
@@ -40,6 +42,7 @@ def elastic_load_share(eccentricity_over_diameter):
     return plain(1 / (1 + 8 * np.asarray(ratio)))
 
 
+@cache
 def _plastic_table():
     """Tabulate the plastic share over the eccentricity by the place of the neutral axis, both exact."""
     half = np.linspace(np.pi / 2, 0.0, 20001)[:-1]  # neutral axis from the middle outward to the rim
@@ -48,9 +51,6 @@ def _plastic_table():
     over_radius = np.append(4 / (3 * np.pi) * np.sin(half[1:]) ** 3 / share[1:], 0.0)
     # The inverse of the share runs nearly straight over the eccentricity, so it is what is interpolated.
     return over_radius[::-1], 1 / np.append(share[1:], 1.0)[::-1]
-
-
-_PLASTIC_ECCENTRICITIES, _PLASTIC_INVERSES = _plastic_table()
 
 
 def plastic_load_share(eccentricity_over_radius):
@@ -84,9 +84,10 @@ def plastic_load_share(eccentricity_over_radius):
     """
     ratio = require_at_least("eccentricity over radius", eccentricity_over_radius, 0, unit="")
     ratio = np.asarray(ratio)
-    near = 1 / np.interp(ratio, _PLASTIC_ECCENTRICITIES, _PLASTIC_INVERSES)
+    eccentricities, inverses = _plastic_table()
+    near = 1 / np.interp(ratio, eccentricities, inverses)
     far = 4 / (3 * np.pi) / np.maximum(ratio, 1)
-    return plain(np.where(ratio > _PLASTIC_ECCENTRICITIES[-1], far, near))
+    return plain(np.where(ratio > eccentricities[-1], far, near))
 
 
 def pull_eccentricity_mm(*, eccentricity_mm, tilt_deg, lever_mm):

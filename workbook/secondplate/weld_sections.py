@@ -3,31 +3,23 @@
 Plane geometry, and how far off its middle a face may be loaded; the strengths are in ``weld_strength``.
 """
 
+from functools import cache
+
 import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.checks import require_above, require_at_least, require_between
 
 
-def _unit_segment(share):
-    """Return how far chord and centroid lie from the centre, in radii, for a share of the circle."""
-    return (
-        np.interp(share, _SEGMENT_SHARES, _SEGMENT_CHORDS),
-        np.interp(share, _SEGMENT_SHARES, _SEGMENT_CENTROIDS),
-    )
-
-
+@cache
 def _segment_tables():
-    """Tabulate the segment over half its angle; the spacing makes interpolation good to 1e-7."""
+    """Tabulate share, chord and centroid of a segment over half its angle, in radii, fine to 1e-7."""
     half = np.linspace(0.0, np.pi, 20001)
     share = (half - np.sin(half) * np.cos(half)) / np.pi
     area = np.where(share > 0, share, 1.0) * np.pi
     # Below a share of 1e-9 the quotient loses its figures; there the centroid lies on the rim.
     centroid = np.where(share > 1e-9, 2 / 3 * np.sin(half) ** 3 / area, 1.0)
     return share, np.cos(half), centroid
-
-
-_SEGMENT_SHARES, _SEGMENT_CHORDS, _SEGMENT_CENTROIDS = _segment_tables()
 
 
 def segment_area_mm2(*, radius_mm, height_mm):
@@ -329,5 +321,8 @@ def segment_of_share(*, radius_mm, share):
     (0.0, 1.273)
     """
     radius = require_above("radius", radius_mm, 0, unit="mm")
-    chord, centroid = _unit_segment(require_between("share", share, 0, 1, unit=""))
-    return plain(chord * radius), plain(centroid * radius)
+    share = require_between("share", share, 0, 1, unit="")
+    shares, chords, centroids = _segment_tables()
+    return plain(np.interp(share, shares, chords) * radius), plain(
+        np.interp(share, shares, centroids) * radius
+    )
