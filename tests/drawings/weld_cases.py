@@ -58,6 +58,16 @@ PLAIN_WELD = weld_heat(
 )
 
 USUAL = {
+    "temperature_histories": (
+        drawings.temperature_histories,
+        {"weld": SHOP_WELD},
+        (
+            "600 A for 30 ms",
+            f"fusion face {SHOP_WELD.peak_at_c('fusion face'):.0f} degrees after 30 ms",
+            f"bond line 4 mm out {SHOP_WELD.peak_at_c('bond line 4 mm out'):.0f} degrees",
+            "over 800 for",
+        ),
+    ),
     "temperature_field": (
         drawings.temperature_field,
         {"weld": SHOP_WELD},
@@ -107,6 +117,19 @@ USUAL = {
 }
 
 EXTREMES = {
+    "temperature histories, burnt through": (drawings.temperature_histories, {"weld": HOT_WELD}),
+    "temperature histories of the bond line": (
+        drawings.temperature_histories,
+        {
+            "weld": SMALL_WELD,
+            "places": (*(f"bond line {out} mm out" for out in (4, 6, 8, 12, 20)), "second plate 4 mm out"),
+            "thresholds_c": (80, 120),
+        },
+    ),
+    "temperature history of one place": (
+        drawings.temperature_histories,
+        {"weld": PLAIN_WELD, "places": ("button",), "thresholds_c": ()},
+    ),
     "temperature field, burnt through": (drawings.temperature_field, {"weld": HOT_WELD}),
     "temperature field of a small stud": (drawings.temperature_field, {"weld": SMALL_WELD}),
     "temperature field of thick plates": (drawings.temperature_field, {"weld": PLAIN_WELD}),
@@ -164,6 +187,21 @@ EXTREMES = {
 }
 
 REFUSED = (
+    (
+        drawings.temperature_histories,
+        {"weld": SHOP_WELD, "places": ("roof",)},
+        "place must be one of .*, got 'roof'",
+    ),
+    (
+        drawings.temperature_histories,
+        {"weld": SHOP_WELD, "places": ()},
+        "number of places must be between 1 and 6, got 0",
+    ),
+    (
+        drawings.temperature_histories,
+        {"weld": SHOP_WELD, "thresholds_c": (9,)},
+        "threshold must be between 30 C and 2000 C, got 9 C",
+    ),
     (
         drawings.constitution_diagram,
         {"stud": "304-type", "rivet": "36MnB4", "dilution": 2},

@@ -15,6 +15,7 @@ from drawings.rivet_and_plates import rivet_and_plates
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
 from drawings.temperature_field import temperature_field
+from drawings.temperature_histories import temperature_histories
 from drawings.weld_cycle import weld_cycle
 from drawings.weld_window import weld_window
 
@@ -36,6 +37,7 @@ __all__ = [
     "stud_and_holder",
     "stud_strength",
     "temperature_field",
+    "temperature_histories",
     "weld_cycle",
     "weld_window",
 ]
