@@ -9,6 +9,7 @@ from secondplate.section_limits import VERDICTS, WORDS, Judgement, Limit, judge,
 from secondplate.section_measure import MEASURES, Measured, measure
 from secondplate.section_parameters import SectionParameters, usual_parameters
 from secondplate.section_random import random_section, random_sections
+from secondplate.section_stages import STAGE_STROKES, setting_section, stage_sections, tool_outlines
 from secondplate.section_volume import revolved_volume_mm3
 
 __all__ = [
@@ -16,6 +17,7 @@ __all__ = [
     "FAULT_NAMES",
     "MEASURES",
     "PARTS",
+    "STAGE_STROKES",
     "VERDICTS",
     "WORDS",
     "Fault",
@@ -31,6 +33,9 @@ __all__ = [
     "random_section",
     "random_sections",
     "revolved_volume_mm3",
+    "setting_section",
+    "stage_sections",
+    "tool_outlines",
     "typical_limits",
     "unset_rivet_outline",
     "usual_parameters",

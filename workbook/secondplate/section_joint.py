@@ -95,14 +95,31 @@ def _halves(path, side):
     return np.stack([x, y], axis=-1) if side else np.stack([-x, y], axis=-1)[:, ::-1]
 
 
-def _whole(path):
-    """Join both sides of a half outline that begins and ends on the axis."""
+def whole_outline(path):
+    """Join both sides of a half outline that begins and ends on the axis.
+
+    Parameters
+    ----------
+    path : tuple of numpy.ndarray
+        Radii and heights of shape (joints, 2, points) [mm]
+
+    Returns
+    -------
+    numpy.ndarray
+        Corners of shape (joints, corners, 2) [mm]
+
+    Examples
+    --------
+    >>> triangle = np.array([[[0.0, 1.0, 0.0]] * 2]), np.array([[[0.0, 1.0, 2.0]] * 2])
+    >>> whole_outline(triangle)[0].tolist()
+    [[0.0, 0.0], [1.0, 1.0], [0.0, 2.0], [-1.0, 1.0]]
+    """
     return np.concatenate([_halves(path, 1), _halves(path, 0)[:, 1:-1]], axis=1)
 
 
 def _outlines(paths):
     """Return the outlines of all parts."""
-    whole = {name: _whole(paths[name]) for name in ("rivet", "slug", "second plate")}
+    whole = {name: whole_outline(paths[name]) for name in ("rivet", "slug", "second plate")}
     split = {
         f"{name} {word}": _halves(paths[name], side)
         for name in ("top plate", "gap")
@@ -249,5 +266,5 @@ def unset_rivet_outline(parameters):
     >>> float(unset_rivet_outline(usual_parameters())[:, 1].min())
     -5.5
     """
-    outline = _whole(unset_path(parameters.columns()))
+    outline = whole_outline(unset_path(parameters.columns()))
     return outline if parameters.several else outline[0]

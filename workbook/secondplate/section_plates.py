@@ -12,7 +12,7 @@ MARGIN_MM = 3.0  # the plates are drawn this far beyond the die
 SHARED_POINTS = 12  # of the interface, from the rivet to where the plates begin to part
 WALL_TOP, WALL_BOTTOM = 0.12, 0.55  # straight part of the button's wall, as shares of its depth
 DRAFT_MM = 0.25  # of the button's wall
-_RIM_MM = 0.2  # upper edge of the button's wall
+RIM_MM = 0.2  # upper edge of the button's wall
 _BEYOND_MM = 0.6  # the plates are bent down this far beyond the die
 _TONGUE_SHARE = 0.25  # part of the draw-down that clings to the shank; the rest is bending into the die
 _ROLL_OVER_MM = 0.35
@@ -111,10 +111,12 @@ def face_of_top_plate(columns, form, contact):
     edge = both(edge_mm(columns))
     width = _ROLL_OVER_MM + 0.6 * np.abs(contact)
     share = np.linspace(1, 0, 9)
-    # Level under the rim, so that it never meets the head's underside; then up by a round shoulder.
-    radius = form.head_radius[..., None] + 0.02 + width[..., None] * share
+    # Level under the rim, so that it never meets the head's underside, then up by a round shoulder; close to
+    # the shank while the head still stands high.
+    begin = np.where(form.neck > contact, form.shank, form.head_radius) + 0.02
+    radius = begin[..., None] + width[..., None] * share
     height = contact[..., None] * (1 + np.cos(np.pi * share)) / 2
-    touch = form.underside(contact[..., None])[..., 0]
+    touch = form.outer(contact[..., None])[..., 0]
     return join(points((edge, np.zeros_like(edge))), (radius, height), points((touch, contact)))
 
 
@@ -186,16 +188,39 @@ def underside(columns, inner_radii):
     )
     number = np.arange(radius.shape[-1]) - (inner_radii.shape[-1] + _TAIL_POINTS - 1)
     # The lips of a crack stand level, so that its depth is plain.
-    share = _depth_share(columns, np.where(np.abs(number) <= 1, crack[..., None], radius), wall)
+    share = depth_share(columns, np.where(np.abs(number) <= 1, crack[..., None], radius), wall)
     depth = np.where(number == 0, sides(columns, "crack")[..., None], 0.0)
-    rim = np.stack([die, die + _RIM_MM, die + MARGIN_MM], axis=-1)
+    rim = np.stack([die, die + RIM_MM, die + MARGIN_MM], axis=-1)
     rest = np.broadcast_to([WALL_TOP, 0.0, 0.0], rim.shape)
     parts = (radius, rim), (share, rest), (depth, 0 * rim)
     return tuple(np.concatenate(pair, axis=-1) for pair in parts)
 
 
-def _depth_share(columns, radius, wall):
-    """Return the depth of the button over its greatest: even floor, round corner, and the tip of the die."""
+def depth_share(columns, radius, wall):
+    """Return the depth of the button over its greatest: even floor, round corner, and the tip of the die.
+
+    Parameters
+    ----------
+    columns : dict of str to numpy.ndarray
+        Parameters by name, each of one length, see ``SectionParameters.columns`` [-]
+    radius : numpy.ndarray
+        Radii up to the lower end of the straight wall, of shape (joints, 2, points) [mm]
+    wall : numpy.ndarray
+        Radius of that end, of shape (joints, 2) [mm]
+
+    Returns
+    -------
+    numpy.ndarray
+        Share of the depth [-]
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from secondplate.section_parameters import usual_parameters
+    >>> radius, wall = np.array([[[0.0, 4.25]]]), np.array([[4.25]])
+    >>> depth_share(usual_parameters().columns(), radius, wall)[0, 0].tolist()
+    [1.0, 0.55]
+    """
     corner = both(columns["corner_mm"])[..., None]
     share = np.clip((radius - wall[..., None] + corner) / corner, 0, 1)
     floor = 1 - (1 - WALL_BOTTOM) * (1 - np.sqrt(1 - share * share))

@@ -20,6 +20,7 @@ _EDGE_RISE_MM = 0.10  # how much higher the outermost point of the tail lies tha
 _CHAMFER_SHARE = 0.16  # height of the chamfer in the tail over the shank diameter
 _CORNER_SHARE = 0.35  # corner between bore and web over the bore radius
 _FOOT_SHARE = 0.8  # the slug begins this far up the chamfer
+_LEAST_SEAT_MM = 0.05
 _BREAK_MM = 0.06  # broken edge of the head's face
 WALL_POINTS = 8, 8, 12  # of the inner wall: up to the slug, along it, above it
 
@@ -94,11 +95,6 @@ class RivetForm:
         """Height at which the bore begins to round into the web."""
         return self.head_level - self.web - _CORNER_SHARE * self.bore
 
-    def underside(self, height):
-        """Radius of the head's underside."""
-        share = np.clip((height - self.neck[..., None]) / (self.rim - self.neck)[..., None], 0, 1)
-        return self.shank[..., None] + (self.head_radius - self.shank)[..., None] * share**_UNDERSIDE_POWER
-
     def _bulged(self, height):
         """Return how far the shank stands out by buckling."""
         share = np.clip((self.neck[..., None] - height) / (self.neck - self.entry)[..., None], 0, 1)
@@ -110,8 +106,11 @@ class RivetForm:
         return self.flare[..., None] * (share * share * share * np.sqrt(share))
 
     def outer(self, height):
-        """Outer radius of shank and tail."""
-        return self.shank[..., None] + self._bulged(height) + self._flared(height, self.outermost)
+        """Radius of the outside below the rim: underside of the head, shank and tail."""
+        share = np.clip((height - self.neck[..., None]) / (self.rim - self.neck)[..., None], 0, 1)
+        underside = (self.head_radius - self.shank)[..., None] * share**_UNDERSIDE_POWER
+        below = self._bulged(height) + self._flared(height, self.outermost)
+        return self.shank[..., None] + underside + below
 
     def wall(self, height):
         """Return (a, b) such that the inner radius is a - thickening times b."""
@@ -126,9 +125,11 @@ class RivetForm:
 
         ``contact`` is the height at which the top plate touches the head's underside.
         """
-        free = run(self.rim, contact, 5, ends="after")
-        seat = run(contact, self.neck, 9, ends="after")
-        shank = run(self.neck, self.entry, 16, ends="after")
+        free = run(self.rim, contact, 7, ends="after")
+        # While the head still stands high, the plate touches the shank below the neck.
+        low = np.minimum(self.neck, contact - _LEAST_SEAT_MM)
+        seat = run(contact, low, 9, ends="after")
+        shank = run(low, self.entry, 16, ends="after")
         leg = run(self.entry, self.outermost, 17, ends="after")
         face = points(
             (np.zeros_like(self.head_level), self.head_level),
@@ -136,8 +137,8 @@ class RivetForm:
             (self.head_radius, self.head_level - _BREAK_MM),
             (self.head_radius, self.rim),
         )
-        head = join(face, (self.underside(free), free))
-        return head, (self.underside(seat), seat), (self.outer(shank), shank), (self.outer(leg), leg)
+        head = join(face, (self.outer(free), free))
+        return head, (self.outer(seat), seat), (self.outer(shank), shank), (self.outer(leg), leg)
 
     def inside(self, slug_top):
         """Return (a, b, heights) of the inner wall from the tail to the axis, as in ``wall``."""
