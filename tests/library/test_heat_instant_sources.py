@@ -118,11 +118,18 @@ def test_thick_and_thin_meet_at_the_transition():
     assert thin_s == pytest.approx(thick_plate_cooling_time_s(0.6, metal=PLATE, start_c=100), rel=1e-12)
 
 
-def test_standard_forms_are_the_exact_ones_with_other_metals():
-    """At 0 C the standard's factors mean k 23.8 W/mK (thick) and k rho c 1.9e8 (thin) with its arc shares."""
-    assert standard_thick_cooling_time_s(1, start_c=0) == pytest.approx(6700 * (1 / 500 - 1 / 800), rel=1e-12)
-    thin_s = standard_thin_cooling_time_s(1, thickness_mm=10, start_c=0, seam_factor=0.9)
-    assert thin_s == pytest.approx(4300e5 / 100 * (1 / 500**2 - 1 / 800**2) * 0.9, rel=1e-12)
+@pytest.mark.parametrize(
+    ("start_c", "thick_s", "thin_s"),
+    # 6700 (1/500 - 1/800) and 4300e5/100 (1/500^2 - 1/800^2); 5700 (1/300 - 1/600) and 3440e5/100 (...)
+    [(0, 5.025, 10.48125), (200, 9.5, 28.666667)],
+)
+def test_standard_forms_by_hand(start_c, thick_s, thin_s):
+    """1 kJ/mm, thick and 10 mm, from 0 and from 200 C, with the joint's factor as a plain multiplier."""
+    assert standard_thick_cooling_time_s(1, start_c=start_c) == pytest.approx(
+        thick_s, rel=1e-7
+    )  # digits shown
+    found_s = standard_thin_cooling_time_s(1, thickness_mm=10, start_c=start_c, seam_factor=0.9)
+    assert found_s == pytest.approx(0.9 * thin_s, rel=1e-7)
 
 
 def test_preheat_lengthens_the_cooling():
