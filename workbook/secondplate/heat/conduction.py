@@ -15,6 +15,9 @@ from secondplate.heat.scheme import Scheme
 
 __all__ = ["Body", "Run", "Stage", "conduct"]
 
+# A cell with this much between its faces is still cold in the middle when the face that takes the heat melts.
+MOST_ACROSS_K = 1500.0
+
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Stage:
@@ -89,13 +92,16 @@ class Run:
         Heat that left through the outside [J]
     heat_kept_j : float
         Heat that the body gained, computed anew from the final temperatures [J]
+    heat_moved_j : float
+        Gains and losses of all cells since the start without their signs [J]
 
     Examples
     --------
     >>> import numpy as np
     >>> warm = np.array([[30.0]])
     >>> run = Run(times_s=np.array([0.0, 1.0]), traces_c={}, peak_c=warm, final_c=warm,
-    ...           melted_share=np.zeros((1, 1)), heat_in_j=10.0, heat_out_j=4.0, heat_kept_j=5.0)
+    ...           melted_share=np.zeros((1, 1)), heat_in_j=10.0, heat_out_j=4.0, heat_kept_j=5.0,
+    ...           heat_moved_j=5.0)
     >>> run.balance
     0.1
     """
@@ -108,11 +114,12 @@ class Run:
     heat_in_j: float
     heat_out_j: float
     heat_kept_j: float
+    heat_moved_j: float
 
     @property
     def balance(self):
-        """What is missing in the heat balance, as a share of the greatest of the three heats."""
-        greatest = max(abs(self.heat_in_j), abs(self.heat_out_j), abs(self.heat_kept_j))
+        """What is missing in the heat balance, as a share of the greatest of these heats."""
+        greatest = max(abs(self.heat_in_j), abs(self.heat_out_j), self.heat_moved_j)
         missing = self.heat_in_j - self.heat_out_j - self.heat_kept_j
         return float(abs(missing) / greatest) if greatest else 0.0
 
@@ -143,7 +150,8 @@ def conduct(body, stages, *, start_c=20.0, keep=None):
     Raises
     ------
     ValueError
-        If a shape does not fit, heat is put into an empty cell, or a temperature leaves the tables.
+        If a shape does not fit, heat is put into an empty cell, cells are too coarse for the heat that they
+        take (more than 1500 K between their faces), or a temperature leaves the tables.
 
     Notes
     -----
@@ -161,7 +169,8 @@ def conduct(body, stages, *, start_c=20.0, keep=None):
     """
     scheme, keep = Scheme(body), keep or {}
     start = np.broadcast_to(np.asarray(start_c, dtype=float), body.grid.shape)
-    march = _March(scheme, scheme.packed(_heat_of(body, start)), _weights(scheme, body.grid, keep))
+    begin = scheme.packed(_heat_of(body, start))
+    march = _March(scheme, begin, _weights(scheme, body.grid, keep))
     for stage in stages:
         march.through(stage, body)
     final = scheme.spread(scheme.lookup.temperature_c(march.heat))
@@ -175,6 +184,7 @@ def conduct(body, stages, *, start_c=20.0, keep=None):
         heat_in_j=march.heat_in_j,
         heat_out_j=march.heat_out_j,
         heat_kept_j=body.heat_j(np.where(scheme.solid, final, 0.0)) - body.heat_j(start),
+        heat_moved_j=float(scheme.volume_mm3 @ np.abs(march.heat - begin)),
     )
 
 
@@ -190,14 +200,33 @@ class _March:
     def through(self, stage, body):
         """Go through one stage."""
         power = _power(self.scheme, body.grid, stage.power_w)
+        self._require_fine_enough(body.grid, power, stage.duration_s)
         self.scheme.touch(*_contacts(stage, body))
         for tau_s in stage.steps_s:
             self.heat, lost_j = self.scheme.step(self.heat, tau_s, power)
             np.maximum(self.peak, self.heat, out=self.peak)
-            self.heat_out_j += lost_j
+            self.heat_out_j += float(lost_j)
             self.times.append(self.times[-1] + tau_s)
             self.traces.append(self._weights @ self.scheme.lookup.temperature_c(self.heat))
         self.heat_in_j += float(power.sum()) * stage.duration_s
+
+    def _require_fine_enough(self, grid, power_w, duration_s):
+        """Refuse cells too coarse for the heat that they take.
+
+        Heat through a cell of volume V and greatest face A makes ``P V / (A^2 k)`` between its faces in the
+        end, and can never make more than the rise of the cell if it kept all its heat.
+        """
+        volume = self.scheme.volume_mm3
+        face = np.maximum(np.broadcast_to(grid.ring_areas_mm2, grid.shape), grid.mantle_areas_mm2[:, 1:])
+        _, conductivity, _, slope = self.scheme.lookup.state(self.heat)
+        steady_k = power_w * volume / (self.scheme.packed(face) ** 2 * conductivity)
+        across_k = np.minimum(steady_k, power_w * duration_s / volume * slope)
+        if across_k.max() > MOST_ACROSS_K:
+            message = (
+                f"cells that take heat must be so fine that at most {MOST_ACROSS_K:g} K lie between their "
+                f"faces, got {across_k.max():.4g} K"
+            )
+            raise ValueError(message)
 
 
 def _contacts(stage, body):

@@ -75,7 +75,7 @@ class Scheme:
             "same": same,
             "half_one_mm": self._on_faces(half_r[:, :-1], half_z[:-1]),
             "half_two_mm": self._on_faces(half_r[:, 1:], half_z[1:]),
-            "area_mm2": self._on_faces(grid.mantle_areas_mm2[:, 1:-1], ring[1:]),
+            "face_area_mm2": self._on_faces(grid.mantle_areas_mm2[:, 1:-1], ring[1:]),
         }
 
     def packed(self, field):
@@ -166,7 +166,7 @@ class Faces:
         Half the length of the first cell across the face [mm]
     half_two_mm : array
         Half the length of the second cell [mm]
-    area_mm2 : array
+    face_area_mm2 : array
         Area of the face [mm2]
     contact_w_m2k : array
         Contact conductance [W/m2K]
@@ -175,22 +175,22 @@ class Faces:
     --------
     >>> pair = {"one": np.array([0]), "two": np.array([1]), "same": np.array([True])}
     >>> faces = Faces(**pair, half_one_mm=np.array([0.5]), half_two_mm=np.array([0.5]),
-    ...               area_mm2=np.array([2.0]), contact_w_m2k=np.array([np.inf]))
+    ...               face_area_mm2=np.array([2.0]), contact_w_m2k=np.array([np.inf]))
     >>> gain, link = faces.flows(np.array([0.0, 10.0]), np.array([0.05, 0.05]), np.array([0.0, 0.5]))
     >>> gain.tolist(), link.tolist()
     ([1.0, -1.0], [0.1])
     """
 
-    def __init__(self, *, one, two, same, half_one_mm, half_two_mm, area_mm2, contact_w_m2k):
+    def __init__(self, *, one, two, same, half_one_mm, half_two_mm, face_area_mm2, contact_w_m2k):
         """Sort the faces and work out what does not change."""
         inside = same & np.isposinf(contact_w_m2k)
         order = np.argsort(~inside, kind="stable")
         self.one, self.two = one[order], two[order]
         self._count = int(np.count_nonzero(inside))
         within, self._between = order[: self._count], order[self._count :]
-        self._shape_mm = area_mm2[within] / (half_one_mm[within] + half_two_mm[within])
+        self._shape_mm = face_area_mm2[within] / (half_one_mm[within] + half_two_mm[within])
         self._half_one, self._half_two = half_one_mm[self._between], half_two_mm[self._between]
-        self._area = area_mm2[self._between]
+        self._area = face_area_mm2[self._between]
         with np.errstate(divide="ignore"):
             self._contact_mm2k_w = 1 / (contact_w_m2k[self._between] * _W_MM2K_PER_W_M2K)
 
