@@ -1,4 +1,4 @@
-"""The verdict on a stud weld: hard and brittle for every rivet, both sides shown, reasons with their source."""
+"""The verdict on a stud weld: hard and brittle for every rivet, both sides shown, sources with reasons."""
 
 import numpy as np
 import pytest
