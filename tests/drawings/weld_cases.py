@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import drawings
+from secondplate.bands import Band
 from secondplate.bench import FACES, PullOutcome, WeldJob, chart_settings, weld
 from secondplate.heat.joint import default_joint
 from secondplate.heat.weld import weld_heat
@@ -57,7 +58,26 @@ PLAIN_WELD = weld_heat(
     WeldHeat(current_a=630, time_ms=15),
 )
 
+
+def cooling(low, best, high):
+    """Return a band of cooling times."""
+    return Band(low=low, best=best, high=high, basis="made up for a drawing")
+
+
 USUAL = {
+    "zone_hardness_chart": (
+        drawings.zone_hardness_chart,
+        {"rivet": "36MnB4", "cooling_time_800_500_s": cooling(0.2, 0.4, 0.8)},
+        # Longest time for martensite alone, and hardnesses: the library's own published checks.
+        (
+            "36MnB4",
+            "0.2 to 0.8 s",
+            "martensite alone",
+            "600 HV after Yurioka",
+            "up to 3.8 s",
+            "535 to 585 HV",
+        ),
+    ),
     "temperature_histories": (
         drawings.temperature_histories,
         {"weld": SHOP_WELD},
@@ -117,6 +137,14 @@ USUAL = {
 }
 
 EXTREMES = {
+    "zone hardness, slow": (
+        drawings.zone_hardness_chart,
+        {"rivet": "38B2", "cooling_time_800_500_s": cooling(200, 500, 1000)},
+    ),
+    "zone hardness at one time": (
+        drawings.zone_hardness_chart,
+        {"rivet": "37MnB5", "cooling_time_800_500_s": cooling(0.01, 0.01, 0.01)},
+    ),
     "temperature histories, burnt through": (drawings.temperature_histories, {"weld": HOT_WELD}),
     "temperature histories of the bond line": (
         drawings.temperature_histories,
@@ -187,6 +215,16 @@ EXTREMES = {
 }
 
 REFUSED = (
+    (
+        drawings.zone_hardness_chart,
+        {"rivet": "brass", "cooling_time_800_500_s": cooling(1, 1, 1)},
+        "rivet must be one of .*, got 'brass'",
+    ),
+    (
+        drawings.zone_hardness_chart,
+        {"rivet": "38B2", "cooling_time_800_500_s": cooling(0.001, 1, 1)},
+        "cooling time must be between 0.01 s and 10000 s, got 0.001 s",
+    ),
     (
         drawings.temperature_histories,
         {"weld": SHOP_WELD, "places": ("roof",)},

@@ -18,6 +18,7 @@ from drawings.temperature_field import temperature_field
 from drawings.temperature_histories import temperature_histories
 from drawings.weld_cycle import weld_cycle
 from drawings.weld_window import weld_window
+from drawings.zone_hardness import zone_hardness_chart
 
 __all__ = [
     "Picture",
@@ -40,4 +41,5 @@ __all__ = [
     "temperature_histories",
     "weld_cycle",
     "weld_window",
+    "zone_hardness_chart",
 ]

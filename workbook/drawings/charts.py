@@ -1,5 +1,7 @@
 """What the plain charts share: axes with their quantities named along them, limits, chosen points."""
 
+import numpy as np
+
 from drawings.marks import area, bare_axes, box, dot, line, number, write
 from drawings.scales import steps
 from drawings.style import AMBER, GREY, MID_GREY, PALE_GREY, TEXT_AMBER, THIN
@@ -28,6 +30,28 @@ def plane(figure, place, *, across, up, wide, high, levels=None, guides=False):
         write(axes, wide[0] - 2 * TICK_IN * inch_x, level, number(level), across="right")
         if guides and level > high[0]:
             line(axes, [(wide[0], level), (wide[1], level)], colour=MID_GREY, width=THIN, order=1)
+    write(axes, sum(wide) / 2, high[0] - NAME_IN * inch_y, across)
+    write(axes, 0.0, 1.018, up, across="left", up="bottom", transform=axes.transAxes)
+    return axes
+
+
+def powers_plane(figure, place, *, across, up, marks, levels, height=float):
+    """Add a plane whose distances across are powers of ten, with pale lines at its ``marks``.
+
+    ``levels`` are the numbers up the left side, ``height`` turns one into the units of the plane.
+    """
+    wide, high = np.log10([marks[0], marks[-1]]), (height(levels[0]), height(levels[-1]))
+    axes = bare_axes(figure, place, width=wide, height=high)
+    inch_x = (wide[1] - wide[0]) / (place[2] * figure.get_figwidth())
+    inch_y = (high[1] - high[0]) / (place[3] * figure.get_figheight())
+    line(axes, [(wide[0], high[1]), (wide[0], high[0]), (wide[1], high[0])], colour=GREY, width=THIN)
+    for mark, x in zip(marks, np.log10(marks), strict=True):
+        line(axes, [(x, high[0]), (x, high[1])], colour=MID_GREY, width=THIN, order=1)
+        write(axes, x, high[0] - NUMBER_IN * inch_y, number(mark, digits=3))
+    for level in levels:
+        y = height(level)
+        line(axes, [(wide[0], y), (wide[0] - TICK_IN * inch_x, y)], colour=GREY, width=THIN)
+        write(axes, wide[0] - 2 * TICK_IN * inch_x, y, number(level), across="right")
     write(axes, sum(wide) / 2, high[0] - NAME_IN * inch_y, across)
     write(axes, 0.0, 1.018, up, across="left", up="bottom", transform=axes.transAxes)
     return axes

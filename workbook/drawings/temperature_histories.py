@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from drawings.charts import heading
-from drawings.marks import area, bare_axes, box, dot, line, number, write
+from drawings.charts import heading, powers_plane
+from drawings.marks import area, box, dot, line, number, write
 from drawings.picture import picture_of
 from drawings.style import (
     AMBER,
@@ -38,7 +38,7 @@ STYLES = (
     (GREY, 2.6, (8, 2, 2, 2)),
     (GREY, 1.8, (4, 3)),
 )
-TIME_MARKS_S = (0.001, 0.01, 0.1, 1, 10)
+TIME_MARKS_S = (0.001, 0.01, 0.1, 1, 10, 100)
 LEVEL_MARKS_C = (20, 50, 100, 200, 500, 1000, 2000, 5000, 10000)
 FIRST_S = 0.001
 ROOM_IN = 0.52
@@ -99,26 +99,16 @@ def _plane(figure, weld, places, levels):
     """Return axes that count in powers of ten of seconds and degrees, with numbers along them."""
     hottest = max([*(weld.traces_c[place].max() for place in places), *levels])
     top = next((mark for mark in LEVEL_MARKS_C[2:] if mark > 1.1 * hottest), LEVEL_MARKS_C[-1])
-    wide = np.log10([FIRST_S, max(weld.times_s[-1], 1.0)])
-    high = np.log10([LEVEL_MARKS_C[0], top])
-    axes = bare_axes(figure, PLOT, width=wide, height=high)
-    inch_x = (wide[1] - wide[0]) / (PLOT[2] * WIDTH_IN)
-    inch_y = (high[1] - high[0]) / (PLOT[3] * HEIGHT_IN)
-    line(axes, [(wide[0], high[1]), (wide[0], high[0]), (wide[1], high[0])], colour=GREY, width=THIN)
-    for time in TIME_MARKS_S:
-        x = np.log10(time)
-        if x <= wide[1] + 1e-9:
-            line(axes, [(x, high[0]), (x, high[1])], colour=MID_GREY, width=THIN, order=1)
-            write(axes, x, high[0] - 0.2 * inch_y, number(time, digits=3))
-    for level in LEVEL_MARKS_C:
-        y = np.log10(level)
-        if y <= high[1] + 1e-9:
-            line(axes, [(wide[0], y), (wide[0] - 0.05 * inch_x, y)], colour=GREY, width=THIN)
-            write(axes, wide[0] - 0.1 * inch_x, y, number(level), across="right")
-    write(axes, sum(wide) / 2, high[0] - 0.47 * inch_y, "time from the start of the arc in s")
-    name = "temperature in \N{DEGREE SIGN}C"
-    write(axes, wide[0], high[1] + 0.08 * inch_y, name, across="left", up="bottom")
-    return axes
+    last = next((mark for mark in TIME_MARKS_S[3:] if mark >= 0.9 * weld.times_s[-1]), TIME_MARKS_S[-1])
+    return powers_plane(
+        figure,
+        PLOT,
+        across="time from the start of the arc in s",
+        up="temperature in \N{DEGREE SIGN}C",
+        marks=TIME_MARKS_S[: TIME_MARKS_S.index(last) + 1],
+        levels=LEVEL_MARKS_C[: LEVEL_MARKS_C.index(top) + 1],
+        height=np.log10,
+    )
 
 
 def _draw_arc(axes, weld):
@@ -143,8 +133,9 @@ def _draw_threshold(axes, level_c):
 def _draw_history(axes, weld, place, style):
     """Draw one place's temperature."""
     ink, width, dashes = style
-    shown = weld.times_s >= FIRST_S * 0.999
-    points = np.log10([weld.times_s[shown], np.maximum(weld.traces_c[place][shown], LEVEL_MARKS_C[0])]).T
+    times_s = np.unique(np.clip(weld.times_s, *10.0 ** np.array(axes.get_xlim())))
+    levels_c = np.interp(times_s, weld.times_s, weld.traces_c[place])
+    points = np.log10([times_s, np.maximum(levels_c, LEVEL_MARKS_C[0])]).T
     line(axes, points, colour=ink, width=width, dashes=dashes, order=6)
 
 
