@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.browser.one_form import PANEL, put_cell, put_page
+
 pytestmark = pytest.mark.browser
 
 PAGES = ["0_start_here.ipynb", "1_stud_welding/stud_welding.ipynb"]
@@ -59,6 +61,37 @@ def test_axe_finds_nothing_in_feedback(learner):
     choice.part("reading").get_by_label("It reads the comma as a decimal point").check()
     choice.save()
     assert violations(learner.window) == []
+
+
+@pytest.mark.parametrize("exercise", ["bench_tests.step", "bench_tests.judge", "bench_tests.bench"])
+def test_axe_finds_nothing_in_figures_and_at_the_bench(learner, exercise):
+    """Pictures have words, sliders and lists have names, also after a stud was welded."""
+    learner.open(put_page(learner, exercise))
+    for press in learner.window.get_by_role("button", name="Weld a stud").all():
+        press.click()
+        learner.window.locator(".work .status").filter(has_text="Stud 1").wait_for(timeout=30_000)
+    learner.window.locator(".exercise .main").last.click()
+    assert violations(learner.window) == []
+
+
+def test_axe_finds_nothing_at_the_open_bench(learner):
+    """All twelve settings have a name, and the truth told afterwards is legible."""
+    learner.open(put_cell(learner, PANEL))
+    learner.window.get_by_role("button", name="Weld a stud").click()
+    learner.window.get_by_role("button", name="Stop: hand").click()
+    learner.window.locator(".truth li").first.wait_for(timeout=30_000)
+    assert violations(learner.window) == []
+
+
+@pytest.mark.parametrize("exercise", ["bench_tests.step", "bench_tests.bench"])
+def test_figures_and_bench_stay_in_sight_at_twice_the_size(learner, exercise):
+    """At 200 % zoom lines, sliders and the log scroll one way only."""
+    learner.window.set_viewport_size({"width": 683, "height": 384})
+    learner.open(put_page(learner, exercise))
+    for press in learner.window.get_by_role("button", name="Weld a stud").all():
+        press.click()
+        learner.window.locator(".work .status").filter(has_text="Stud 1").wait_for(timeout=30_000)
+    assert learner.window.evaluate(OUT_OF_SIGHT) == []
 
 
 def test_a_fault_is_found(learner):

@@ -53,7 +53,7 @@ def at_the_bench(learner):
 
 
 def test_a_stud_is_welded_pulled_and_changed_by_keyboard_alone(at_the_bench):
-    """Every step is told where a screen reader hears it, drawn with the same words, and written into the log."""
+    """Every step is told where a screen reader hears it, drawn with the same words, and logged."""
     bench, learner = at_the_bench, at_the_bench.learner
     told = bench.press("Weld a stud", "Stud 1, welded.")
     picture = bench.form.locator(".work .picture img")

@@ -1,9 +1,10 @@
 /* One exercise: what is asked, fields for every kind of part, one button that saves them all, what was saved. */
 
+/** Tell whether two answers are the same, whatever order the names in them have: the journal sorts them. */
 function same(one, other) {
-  const sorted = (value) => (value && typeof value === "object" && !Array.isArray(value)
+  const sorted = (_, value) => (value && typeof value === "object" && !Array.isArray(value)
     ? Object.fromEntries(Object.entries(value).sort()) : value);
-  return JSON.stringify(sorted(one)) === JSON.stringify(sorted(other));
+  return JSON.stringify(one, sorted) === JSON.stringify(other, sorted);
 }
 
 function isEmpty(value) {
