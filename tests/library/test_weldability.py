@@ -13,7 +13,7 @@ from secondplate.weldability import (
 )
 from secondplate.weldability_composition import composition, steel_names
 from secondplate.weldability_hardness import yurioka_hardness
-from secondplate.weldability_published import SURFACES, published_hardnesses, published_warnings
+from secondplate.weldability_published import SURFACES, levers, published_hardnesses, published_warnings
 from secondplate.weldability_stud import stud_cooling_time_s, stud_preheat_answer
 
 # Charted welds: face and arc energy at 30 V of 4, 5 and 6 mm studs.
@@ -98,6 +98,13 @@ def test_hardness_band_spans_grade_and_formulas():
 def test_published_hardness_stands_beside_the_computed():
     """Both measured stud welds and both statements on rivets are listed."""
     assert [found.what for found in published_hardnesses()] == ["weld", "weld", "rivet", "rivet"]
+
+
+def test_levers_are_sentences_and_preheat_is_not_one():
+    """Each lever is one sentence, and heating the joint is advised against."""
+    assert all(lever.value.endswith(".") for lever in levers())
+    (preheat,) = (lever for lever in levers() if "preheat" in lever.name)
+    assert preheat.value.startswith("Do not preheat")
 
 
 @pytest.mark.parametrize(

@@ -152,3 +152,24 @@ def published_warnings(rivet, *, surface):
         and float(row.keys["carbon_from"]) <= most
         and float(row.keys["carbon_to"]) >= least
     )
+
+
+@cache
+def levers():
+    """Return what a shop can do about a hard and brittle stud weld, and what it should leave.
+
+    Returns
+    -------
+    tuple of tables.Row
+        Rows whose ``value`` is one sentence each, with source and basis [-]
+
+    Notes
+    -----
+    Sources: cold_cracking_leaflet; common practice for the rest.
+
+    Examples
+    --------
+    >>> levers()[0].name
+    'little heat'
+    """
+    return tables.load("weldability_levers")
