@@ -16,6 +16,7 @@ from secondplate.arc_heat import (
 )
 from secondplate.bands import Band
 from secondplate.checks import require_above, require_between
+from secondplate.heat.constant_metal import mean_metal
 from secondplate.materials import ROOM_TEMPERATURE_C
 from secondplate.materials import material as material_of
 
@@ -200,13 +201,12 @@ def melting_start_ms(*, heat_flux_w_mm2, material):
     >>> round(melting_start_ms(heat_flux_w_mm2=250, material="carbon steel"), 1)
     5.1
     """
-    of = material_of(material)
-    melting_c = of.melting_range_c.best
-    rise_k = melting_c - ROOM_TEMPERATURE_C
+    melting_c = material_of(material).melting_range_c.best
+    metal = mean_metal(material, up_to_c=melting_c)
     return half_space_melting_ms(
         heat_flux_w_mm2=heat_flux_w_mm2,
-        conductivity_w_mk=of.conductivity_curves[0].integral(ROOM_TEMPERATURE_C, melting_c) / rise_k,
-        density_kg_m3=of.density_kg_m3,
-        heat_capacity_j_kgk=of.heat_to_j_kg(melting_c) / rise_k,
-        rise_k=rise_k,
+        conductivity_w_mk=metal.conductivity_w_mk,
+        density_kg_m3=metal.density_kg_m3,
+        heat_capacity_j_kgk=metal.heat_capacity_j_kgk,
+        rise_k=melting_c - ROOM_TEMPERATURE_C,
     )
