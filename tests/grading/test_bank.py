@@ -89,9 +89,9 @@ def test_the_stud_welding_page_is_as_large_as_promised():
     exercises = PAGES["stud_welding"].exercises
     counting = [exercise for exercise in exercises if exercise.counts]
     parts = [part for exercise in counting for part in exercise.parts]
-    assert len(counting) >= 16
-    assert len(parts) >= 48
-    assert 4 <= len(exercises) - len(counting) <= 8
+    assert len(counting) >= 24
+    assert len(parts) >= 70
+    assert 4 <= len(exercises) - len(counting) <= 12
     assert {type(part) for part in parts} >= {Number, Range, Choice, Choices, Order, Verdicts}
 
 

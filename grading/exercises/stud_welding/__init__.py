@@ -3,14 +3,20 @@
 from grading.exercise import Page
 from grading.exercises.stud_welding import (
     air,
+    bench,
     collars,
+    cooling,
     distances,
     electrics,
     energy,
     fields_and_fire,
     gas_need,
     gas_use,
+    heat_reach,
     heat_share,
+    melting,
+    metal,
+    off_centre,
     polarity,
     process,
     ready,
@@ -19,6 +25,7 @@ from grading.exercises.stud_welding import (
     stud_choice,
     torque,
     trial_pull,
+    window,
 )
 
 OBJECTIVES = {
@@ -28,6 +35,7 @@ OBJECTIVES = {
     "gas": "You can say when gas is needed and which, and plan how much of it a job takes.",
     "energy": "You can work out how much heat a weld puts into the rivet head and say what changes it.",
     "strength": "You can work out what a stud can carry and how hard you may pull and turn it.",
+    "metal": "You can say why the weld is hard and brittle, and what such a weld may be used for.",
     "electrics": "You can check that the machine and the cables keep up with the job.",
     "sequence": "You can do things in the right order: check, weld one, pull it, adjust, then weld the row.",
     "collar": "You can read a collar, name its cause and choose the correction.",
@@ -38,21 +46,28 @@ OBJECTIVES = {
 MODULES = (
     process,
     settings,
+    window,
     distances,
     polarity,
     gas_need,
     gas_use,
     energy,
     heat_share,
+    melting,
+    heat_reach,
     strength,
     torque,
     stud_choice,
+    off_centre,
+    metal,
+    cooling,
     electrics,
     air,
     fields_and_fire,
     ready,
     collars,
     trial_pull,
+    bench,
 )
 
 PAGE = Page(

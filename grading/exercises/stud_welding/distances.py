@@ -30,9 +30,7 @@ def _protrusion_ways_mm(protrusion_in, lift_in, now_mm):
 NOW_MM = tuple(round(0.1 * tenth, 1) for tenth in range(5, 15))
 PROTRUSION_CASES = tuple(
     case
-    for case in itertools.product(
-        (0.06, 0.07, 0.08, 0.09, 0.10), (0.03, 0.04, 0.05, 0.06), NOW_MM
-    )
+    for case in itertools.product((0.06, 0.07, 0.08, 0.09, 0.10), (0.03, 0.04, 0.05, 0.06), NOW_MM)
     if _apart(_protrusion_ways_mm(*case), 4 * GAUGE_MM)
 )
 

@@ -115,8 +115,9 @@ def _draw_judge(draw):
     drawn = {"thread_mm": thread_mm}
     for name, band in _agreed(thread_mm).items():
         middle = (band.low + band.high) / 2.0
-        low, high = band.low * draw.pick(f"{name} low", (0.6, 0.7, 0.8)), band.high * draw.pick(
-            f"{name} high", (1.25, 1.4, 1.6)
+        low, high = (
+            band.low * draw.pick(f"{name} low", (0.6, 0.7, 0.8)),
+            band.high * draw.pick(f"{name} high", (1.25, 1.4, 1.6)),
         )
         drawn[QUANTITIES[name]] = round(draw.pick(name, (low, middle, middle, high)), DIGITS[name])
     return scene(draw) | drawn
@@ -185,8 +186,9 @@ def _draw_shop(draw):
 
 
 def _solve_shop(table):
-    rule_a, rule_ms = stud_weld.rule_current_a(1.0 * table["thread_mm"]), stud_weld.rule_time_ms(
-        1.0 * table["thread_mm"]
+    rule_a, rule_ms = (
+        stud_weld.rule_current_a(1.0 * table["thread_mm"]),
+        stud_weld.rule_time_ms(1.0 * table["thread_mm"]),
     )
     voltage_v = arc.voltage_band_v().best
     shop_j = arc.arc_energy_j(voltage_v=voltage_v, current_a=table["current_a"], time_ms=table["time_ms"])
