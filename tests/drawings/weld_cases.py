@@ -6,6 +6,7 @@ import drawings
 from secondplate.bands import Band
 from secondplate.bench import FACES, PullOutcome, WeldJob, chart_settings, weld
 from secondplate.heat.joint import default_joint
+from secondplate.heat.sensitivity import SensitivityRow
 from secondplate.heat.weld import weld_heat
 from secondplate.heat.weld_settings import WeldHeat
 
@@ -59,12 +60,34 @@ PLAIN_WELD = weld_heat(
 )
 
 
+def moved(name, low, high, at_low, at_high):
+    """Return a made-up row of what an input does to two results."""
+    results = [{"head depth": depth, "peak in the shank": 1000 * depth} for depth in (at_low, 0.4, at_high)]
+    band = Band(low=low, best=(low + high) / 2, high=high, basis="made up for a drawing")
+    return SensitivityRow(name=name, band=band, at_low=results[0], at_best=results[1], at_high=results[2])
+
+
+ROWS = (
+    moved("web_mm", 0.9, 1.4, 0.42, 0.41),
+    moved("voltage_v", 20, 40, 0.17, 0.62),
+    moved("rivet_heat_share", 0.32, 0.54, 0.27, 0.57),
+    moved("contact_rivet_plates_w_m2k", 2000, 20000, 0.42, 0.39),
+    moved("contact_plates_w_m2k", 2000, 20000, 0.41, 0.41),
+    moved("emittance", 0.05, 0.8, 0.4, 0.4),
+)
+
+
 def cooling(low, best, high):
     """Return a band of cooling times."""
     return Band(low=low, best=best, high=high, basis="made up for a drawing")
 
 
 USUAL = {
+    "sensitivity_chart": (
+        drawings.sensitivity_chart,
+        {"rows": ROWS, "most": 5},
+        ("0.40 mm", "Arc voltage, 20 to 40 V: 0.17 to 0.62; heat share of the rivet", "as weaker: 1"),
+    ),
     "zone_hardness_chart": (
         drawings.zone_hardness_chart,
         {"rivet": "36MnB4", "cooling_time_800_500_s": cooling(0.2, 0.4, 0.8)},
@@ -137,6 +160,11 @@ USUAL = {
 }
 
 EXTREMES = {
+    "sensitivity of a temperature": (
+        drawings.sensitivity_chart,
+        {"rows": ROWS, "result": "peak in the shank", "most": 12},
+    ),
+    "sensitivity to nothing": (drawings.sensitivity_chart, {"rows": ROWS[-1:]}),
     "zone hardness, slow": (
         drawings.zone_hardness_chart,
         {"rivet": "38B2", "cooling_time_800_500_s": cooling(200, 500, 1000)},
@@ -215,6 +243,13 @@ EXTREMES = {
 }
 
 REFUSED = (
+    (drawings.sensitivity_chart, {"rows": ()}, "number of rows must be between 1 and 1000, got 0"),
+    (drawings.sensitivity_chart, {"rows": ROWS, "result": "luck"}, "result must be one of .*, got 'luck'"),
+    (
+        drawings.sensitivity_chart,
+        {"rows": ROWS, "most": 13},
+        "number of inputs must be between 1 and 12, got 13",
+    ),
     (
         drawings.zone_hardness_chart,
         {"rivet": "brass", "cooling_time_800_500_s": cooling(1, 1, 1)},
