@@ -69,3 +69,12 @@ def test_tube_in_tension_is_the_rivets_capacity():
     assert pulled.best == pytest.approx(rivet_axial_capacity_n(rivet), rel=1e-12)
     sheared = hardness.tube_strength_n(rivet, in_shear=True)
     assert sheared.best / pulled.best == pytest.approx([0.577, 0.577], rel=1e-12)
+
+
+def test_bands_are_10_percent_either_way():
+    """Strength and tube by hardness reach from nine to eleven tenths of their best value."""
+    for band in (
+        hardness.steel_strength_band_mpa(410),
+        hardness.tube_strength_n(Rivet(rivet_length_mm=5.0), in_shear=True),
+    ):
+        assert (band.low / band.best, band.high / band.best) == pytest.approx((0.9, 1.1), rel=1e-12)

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from secondplate import joint_strength as joints
+from secondplate.hardness import tube_strength_n
 from secondplate.rivet import Rivet, Sheet, Stack
 
 RIVET = Rivet(rivet_length_mm=5.0)
@@ -30,6 +31,31 @@ def test_rivet_is_never_the_weak_part_in_aluminium():
     shear = joints.lap_shear(RIVET, stack())
     assert not tension.can_be_first[joints.RIVET]
     assert not shear.can_be_first[joints.RIVET]
+
+
+def test_weak_rivet_is_a_mode_of_its_own():
+    """A thin soft tube in strong steel breaks; that is the rivet's force and not the tail's."""
+    weak = Rivet(rivet_length_mm=6.0, bore_diameter_mm=5.0, hardness_hv=200)
+    steel = Sheet(thickness_mm=2.5, family="steel", tensile_strength_mpa=1200)
+    plates = Stack(top=steel, second=steel)
+    tension = joints.cross_tension(weak, plates, interlock_mm=0.05, penetration_mm=2.0).forces_n
+    shear = joints.lap_shear(weak, plates).forces_n
+    assert tension[joints.RIVET] == tube_strength_n(weak)
+    assert shear[joints.RIVET] == tube_strength_n(weak, in_shear=True)
+
+
+def test_tail_side_leaves_the_tube_out():
+    """The tail side is collar and leg; the tube is the rivet's own mode and not counted twice."""
+    tail = joints.cross_tension(RIVET, stack(), **HOLD).forces_n[joints.TAIL_SIDE]
+    assert tail.basis == "least of collar shear, collar crush, leg closure"
+
+
+def test_thick_plate_behind_a_thin_one_helps_it():
+    """A thin plate bears more where the other is thick; a thinner one behind it counts as equal."""
+    plate, thick, thin = (Sheet(thickness_mm=thickness) for thickness in (1.0, 2.5, 0.6))
+    equal = joints.plate_bearing_n(RIVET, plate, plate).best
+    assert joints.plate_bearing_n(RIVET, plate, thick).best > 1.2 * equal
+    assert joints.plate_bearing_n(RIVET, plate, thin).best == equal
 
 
 def test_more_interlock_never_weakens_the_tail_side_in_aluminium():

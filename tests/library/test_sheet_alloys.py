@@ -42,6 +42,12 @@ def test_sources_that_disagree_stand_side_by_side():
     assert (band.low, band.high) == (115, 165)
 
 
+def test_best_is_the_working_value_then_the_middle_then_the_lowest():
+    """100 MPa is at work for 5754-O, 365 is the middle of the first HC340LA row, 110 the least of 6082-T4."""
+    bests = [sheets.sheet_band(sheet, "proof stress").best for sheet in ("5754-O", "HC340LA", "6082-T4")]
+    assert bests == [100, 365, 110]
+
+
 def test_thickness_picks_the_rows_that_hold_for_it():
     """5754-O asks for more elongation from 1.5 mm on."""
     thin = sheets.sheet_properties("5754-O", "elongation A50", thickness_mm=1.0)
@@ -66,6 +72,7 @@ def test_sheet_for_a_stack():
     """A sheet carries family, strength and its least specified elongation."""
     cast = sheets.body_sheet("AlSi10MnMg-F", thickness_mm=2.5)
     assert (cast.family, cast.tensile_strength_mpa, cast.elongation_percent) == ("cast aluminium", 200, 5)
+    assert sheets.body_sheet("5754-O", thickness_mm=2.0).elongation_percent == 12  # least of all rows
     assert sheets.body_sheet("HX340LAD", thickness_mm=1.2).family == "steel"
     assert sheets.body_sheet("6022-T4", thickness_mm=1.0).elongation_percent is None
 

@@ -73,6 +73,21 @@ def test_in_aluminium_the_tube_is_never_the_first_to_give():
         assert not found.modes.can_be_first["tube snaps"].any()
 
 
+def test_leg_closes_before_the_tube_snaps():
+    """Whatever the wall, hardness and interlock, the leg bends in at a lower best force than the tube breaks.
+
+    The ratio is s D / (2 (f + s) (D - s)), below 1 for every wall s thinner than half of the shank D.
+    """
+    rivets = Rivet(
+        rivet_length_mm=5.0,
+        bore_diameter_mm=np.linspace(1.0, 5.2, 22)[:, None],
+        hardness_hv=np.linspace(200.0, 650.0, 4)[None, :],
+    )
+    for interlock_mm in (0.0, 0.4, 1.0):
+        hold = pull.tail_hold(rivets, interlock_mm=interlock_mm, penetration_mm=1.6, tensile_strength_mpa=450)
+        assert np.all(hold.forces_n["leg closure"].best < hold.forces_n["tube snaps"].best)
+
+
 def test_mode_of_a_small_interlock_in_soft_plate_is_decided():
     """A small interlock in a soft plate is crushed; a usual one is not decided between shear and crush."""
     hold = pull.tail_hold(RIVET, interlock_mm=0.15, penetration_mm=1.6, tensile_strength_mpa=200)

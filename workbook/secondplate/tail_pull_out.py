@@ -173,7 +173,7 @@ def tail_hold(rivet, *, interlock_mm, penetration_mm, tensile_strength_mpa):
 
     Notes
     -----
-    Source: pull_out_mechanics, forces 1 to 4.
+    Source: pull_out_mechanics, forces 1 to 4. By these forms the leg always bends in before the tube snaps.
 
     Examples
     --------
