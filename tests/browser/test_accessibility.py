@@ -78,6 +78,7 @@ def test_axe_finds_nothing_at_the_open_bench(learner):
     """All twelve settings have a name, and the truth told afterwards is legible."""
     learner.open(put_cell(learner, PANEL))
     learner.window.get_by_role("button", name="Weld a stud").click()
+    learner.window.locator(".work .status").filter(has_text="Stud 1").wait_for(timeout=30_000)
     learner.window.get_by_role("button", name="Stop: hand").click()
     learner.window.locator(".truth li").first.wait_for(timeout=30_000)
     assert violations(learner.window) == []

@@ -72,7 +72,10 @@ function bench(spec, ask, changed) {
   };
   const press = (step) => {
     const refusal = locked ? "This work is finished." : notNow(step, steps, spec.most_steps);
-    if (waiting) return;
+    if (waiting) {
+      status.say("busy", "The last step is still being done.");
+      return;
+    }
     if (refusal) {
       status.say("problem", refusal);
       return;
