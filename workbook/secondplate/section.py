@@ -7,6 +7,7 @@ from secondplate.section_faults import FAULT_NAMES, FAULTS, Fault, fault
 from secondplate.section_joint import PARTS, Section, build_section, unset_rivet_outline
 from secondplate.section_limits import VERDICTS, WORDS, Judgement, Limit, judge, typical_limits
 from secondplate.section_measure import MEASURES, Measured, measure
+from secondplate.section_outlines import crossing_mm, section_of_outlines
 from secondplate.section_parameters import SectionParameters, usual_parameters
 from secondplate.section_random import random_section, random_sections
 from secondplate.section_stages import STAGE_STROKES, setting_section, stage_sections, tool_outlines
@@ -27,12 +28,14 @@ __all__ = [
     "Section",
     "SectionParameters",
     "build_section",
+    "crossing_mm",
     "fault",
     "judge",
     "measure",
     "random_section",
     "random_sections",
     "revolved_volume_mm3",
+    "section_of_outlines",
     "setting_section",
     "stage_sections",
     "tool_outlines",

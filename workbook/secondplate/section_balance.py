@@ -56,7 +56,7 @@ class Shape:
     thickening : numpy.ndarray
         Factor on the rivet's wall [-]
     slug_top : numpy.ndarray
-        Highest point of the slug [mm]
+        How far the slug stands above the straight part of the bore, below 0 where it fits [mm]
     sinking : numpy.ndarray
         How far the interface sinks by bending [mm]
     button_mm : numpy.ndarray
@@ -139,6 +139,12 @@ def _slug(columns, form, wall, level, slug_mm3):
     return _between(_share_for(slug_mm3, flat, raised), flat, raised), bottom
 
 
+def _over(form, level, slug):
+    """Return how far the slug stands above the straight wall of the bore, or its dome into the web."""
+    into_web = slug[1].max(axis=(1, 2)) - (form.head_level - form.web)[:, 0]
+    return np.maximum((level - form.shoulder).max(axis=1), into_web)
+
+
 def _second_plate(columns, under, over):
     """Return the second plate and its underside: the button as deep as the metal asks for."""
     radius, share, crack = underside(columns, under[0])
@@ -189,7 +195,7 @@ def shape(columns):
         under=under,
         floor=floor,
         thickening=thickening,
-        slug_top=slug[1].max(axis=(1, 2)),
+        slug_top=_over(form, level, slug),
         sinking=sinking,
         button_mm=button,
     )

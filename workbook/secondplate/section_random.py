@@ -175,7 +175,7 @@ def _second_guess(sizes, measures, guess, faults, fill):
     set_length = guess["set_length_mm"] + longer
     draw_down = guess["draw_down_mm"] + trial["sinking"] * sink / bend + measures["bend"]
     # A slug that does not fit under the web is made smaller; the metal goes into the bend of the plate.
-    too_high = 1.1 * np.maximum(trial["slug_over"] + 0.25 - 1.7 * longer, 0)
+    too_high = 1.1 * np.maximum(trial["slug_over"] + 0.15 - 1.7 * longer, 0)
     bore = np.pi / 4 * sizes["bore_diameter_mm"] ** 2
     smaller = np.minimum(too_high / sizes["top_plate_mm"], measures["slug_share"] - 0.75)
     measures["slug_share"] = measures["slug_share"] - smaller
@@ -201,7 +201,7 @@ def _trial(columns):
         joint = shape({name: column[first : first + _BLOCK] for name, column in columns.items()})
         under, floor = joint.under[1], joint.floor[1]
         found["sinking"].append(joint.sinking)
-        found["slug_over"].append(joint.slug_top - joint.form.head_level[:, 0] + joint.form.web[:, 0])
+        found["slug_over"].append(joint.slug_top)
         found["remaining"].append((under - floor[..., : under.shape[-1]]).min(axis=(1, 2)))
         found["depth"].append(floor[:, 0, -1] - floor.min(axis=(1, 2)))
     return {name: np.concatenate(values) for name, values in found.items()}

@@ -1,8 +1,8 @@
 """Setting a rivet as geometry: what a section would show while the punch comes down, and the tools round it.
 
 The joint at the end of the stroke is the one that the parameters stand for; before it the same balance of
-volumes is kept with less draw-down, flare and shortening. Leaves out bending away from the die, and what a tail
-does while it shears the slug off: there the picture jumps.
+volumes is kept with less draw-down, flare and shortening. Leaves out bending beside the die, and what the
+tail does while it shears the slug off: there the picture jumps.
 """
 
 import numpy as np
@@ -112,7 +112,7 @@ def setting_section(parameters, stroke_share):
 
     Notes
     -----
-    Derived here for teaching, after the stages of rivet_literature from memory; volumes are kept at each step.
+    Derived here for teaching, after the stages of rivet_literature from memory; volumes are kept throughout.
 
     Examples
     --------
