@@ -30,7 +30,7 @@ _CLASSES = {
 _THIN_MM = 0.2  # between the bottoms drawn thin and the others
 _GUESS_LOW = 0.04  # the rough figures give a button that is too deep by this part of the shank
 _TIP_DEEPER = 0.25  # a tip in the die makes the button deeper
-_BLOCK = 200  # joints shaped at once
+_BLOCK = 500  # joints shaped at once: what a call costs is spread, and their arrays stay near the processor
 
 
 def _is(faults, *names):

@@ -14,7 +14,6 @@ from secondplate.section_volume import half_volume_mm3
 SEAT_MM = 0.03  # the plate touches the underside of the head at least this far below its rim
 _LAND_SHARE = 0.045  # height of the head's rim over the shank diameter
 _UNDERSIDE_SHARE = 0.16  # height of the head's underside over the shank diameter
-_UNDERSIDE_POWER = 2.2  # how roundly the underside runs into the shank
 _EDGE_MM = 0.16  # width of the cutting edge
 _EDGE_RISE_MM = 0.10  # how much higher the outermost point of the tail lies than the lowest
 _CHAMFER_SHARE = 0.16  # height of the chamfer in the tail over the shank diameter
@@ -108,7 +107,8 @@ class RivetForm:
     def outer(self, height):
         """Radius of the outside below the rim: underside of the head, shank and tail."""
         share = np.clip((height - self.neck[..., None]) / (self.rim - self.neck)[..., None], 0, 1)
-        underside = (self.head_radius - self.shank)[..., None] * share**_UNDERSIDE_POWER
+        # Power 2.25: how roundly the underside runs into the shank.
+        underside = (self.head_radius - self.shank)[..., None] * (share * share * np.sqrt(np.sqrt(share)))
         below = self._bulged(height) + self._flared(height, self.outermost)
         return self.shank[..., None] + underside + below
 
