@@ -4,25 +4,37 @@ The way of a good log: weld, pull, and while that is not sound change the one se
 the row can be welded or the rule of stopping says so.
 """
 
+from functools import lru_cache
+
 import numpy as np
 
 from grading.bench_logs import MOST_STEPS, read_typed_log, try_out
 from grading.bench_scores import met
 from grading.bench_settings import SETTINGS, Dial
+from grading.exercise import BenchKey
 from secondplate.bench import SETTING_NAMES, WeldJob, WeldSettings, in_window
 from secondplate.bench_model import NUMBERS
 from secondplate.bench_window import outside_window, verdicts
 
 SOUND = ("rivet drawn out", "stud broke")
+MOST_DAYS = 2048  # days whose logs are kept in memory
 _GRID = 60  # places tried of a dial
 
 
 def right_log(part, key):
     """Return a log that keeps every rule, as it would be saved; None where none was found."""
-    name = ("right log", part.settings, part.tries)
-    if name not in key.worked:
-        key.worked[name] = _right_log(part, key)
-    return key.worked[name]
+    return _worked_once(_right_log, part, key.seed, key.job, tuple(key.start.items()))
+
+
+def slip_log(part, key, slip_id):
+    """Return a log that breaks the rule of a slip, as it would be saved; None where this day gives none."""
+    return _worked_once(_slip_log, part, key.seed, key.job, tuple(key.start.items()), slip_id)
+
+
+@lru_cache(maxsize=4 * MOST_DAYS)
+def _worked_once(work, part, seed, job, start, *more):
+    """Work through a day once in a process: learners of an invented class share their days."""
+    return work(part, BenchKey(seed=seed, job=job, start=dict(start)), *more)
 
 
 def _right_log(part, key):
@@ -44,8 +56,8 @@ def _right_log(part, key):
     return None
 
 
-def slip_log(part, key, slip_id):
-    """Return a log that breaks the rule of a slip, as it would be saved; None where this day gives none."""
+def _slip_log(part, key, slip_id):
+    """Try logs that might break a rule until one does."""
     (rule,) = (rule.id for rule in part.criteria if rule.slip.id == slip_id)
     good = right_log(part, key)
     for log in _BREAKING[rule](part, key, good) if good else ():
@@ -76,6 +88,8 @@ def _changes(part, key, settings):
 
 def _fits(key, change):
     """Tell whether the flange of the stud still lies on the head of the day."""
+    if "stud_diameter_mm" not in change:
+        return True
     return WeldSettings(**{**key.start, **change}).flange_diameter_mm <= key.job.head_diameter_mm
 
 

@@ -77,10 +77,13 @@ def read_settings(part, key, typed):
         settings[name], problem = SETTINGS[name].read(typed[name])
         if problem:
             return {}, problem
-    flange, head = WeldSettings(**settings).flange_diameter_mm, key.job.head_diameter_mm
-    if flange > head:
-        return {}, f"the flange of this stud must fit on the head of {head:g} mm, got {float(flange):g} mm"
-    return settings, ""
+    return settings, _too_wide(settings, key) if "stud_diameter_mm" in part.settings else ""
+
+
+def _too_wide(settings, key):
+    """Say that a stud's flange does not fit on the head of the day, or return an empty text."""
+    flange, head = float(WeldSettings(**settings).flange_diameter_mm), key.job.head_diameter_mm
+    return "" if flange <= head else f"the flange must fit on the head of {head:g} mm, got {flange:g} mm"
 
 
 def replay(log, key):

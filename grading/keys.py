@@ -211,14 +211,21 @@ def _split_bench(name, part, key, count):
     columns = (key.seed, key.job, key.start)
     if any(len(column) != count for column in columns):
         _refuse(name, f"hold {count} days", ", ".join(str(len(column)) for column in columns))
-    for start in {id(start): start for start in key.start}.values():
-        if set(start) != set(SETTINGS):
-            _refuse(name, f"start with the settings {', '.join(SETTINGS)}", ", ".join(start))
-        WeldSettings(**start)
     made = {}  # learners with the same day share its key, and so what is worked out about it
-    for seed, job, start in zip(*columns, strict=True):
-        made.setdefault((seed, id(job), id(start)), BenchKey(seed=seed, job=job, start=start))
-    return [made[seed, id(job), id(start)] for seed, job, start in zip(*columns, strict=True)]
+    row_names = [(seed, id(job), id(start)) for seed, job, start in zip(*columns, strict=True)]
+    for row, day in zip(row_names, zip(*columns, strict=True), strict=True):
+        if row not in made:
+            made[row] = _day_key(name, *day)
+    return [made[row] for row in row_names]
+
+
+def _day_key(name, seed, job, start):
+    """Return the key of one day at the bench, or refuse a start that cannot be."""
+    if set(start) != set(SETTINGS):
+        _refuse(name, f"start with the settings {', '.join(SETTINGS)}", ", ".join(start))
+    if WeldSettings(**start).flange_diameter_mm > job.head_diameter_mm:
+        _refuse(name, "start with a flange that fits on the head", f"a head of {job.head_diameter_mm:g} mm")
+    return BenchKey(seed=seed, job=job, start=start)
 
 
 def _require_bench_part(name, part):

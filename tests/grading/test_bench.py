@@ -199,6 +199,16 @@ def test_anything_that_json_can_hold_is_survived(typed):
     shown_answer(PART, typed, {})
 
 
+def test_a_stud_wider_than_the_head_is_said():
+    """Where the stud may be picked, one whose flange hangs over the head is refused in a sentence."""
+    part = replace(PART, settings=("stud_diameter_mm",))
+    seed, job = day(1, head_diameter_mm=6.5)
+    key = BenchKey(seed=seed, job=job, start=begin_with(5))
+    result = score_part(part, key, [{"do": "weld", "settings": {"stud_diameter_mm": "6 mm"}}, PULL, ROW])
+    assert result.outcome is Outcome.INVALID
+    assert result.sentence == "step 1: the flange must fit on the head of 6.5 mm, got 7 mm"
+
+
 # Marking
 
 
@@ -341,6 +351,10 @@ def test_a_part_that_does_not_fit_the_bench_is_refused(changes, words):
     [
         (lambda table: {"log": bench_key([day(1)], [begin_with(6)])}, "hold 2 days"),
         (lambda table: {"log": bench_key([day(1)] * 2, [{"current_a": 600}] * 2)}, "start with the settings"),
+        (
+            lambda table: {"log": bench_key([day(1, head_diameter_mm=6.5)] * 2, [begin_with(6)] * 2)},
+            "start with a flange that fits on the head, got a head of 6.5 mm",
+        ),
     ],
 )
 def test_a_key_that_does_not_fit_is_refused(solve, words):
@@ -406,7 +420,7 @@ def test_an_invented_class_works_at_the_bench():
 
 
 def test_most_days_can_be_mastered():
-    """The good way ends with the row on most days, and takes no more studs than a learner has patience for."""
+    """The good way ends with the row on most days, and takes no more studs than anybody has patience for."""
     ends = [
         right_log(PART, row)
         for row in (BenchKey(seed=day(n)[0], job=day(n)[1], start=begin_with(6)) for n in range(40))
