@@ -4,7 +4,7 @@ from dataclasses import fields, replace
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from secondplate import bench
@@ -19,7 +19,7 @@ TRUE_JOB = bench.WeldJob(
 CAUSES = (
     ("necked", {"protrusion_mm": 0.45}),
     ("necked", {"lift_mm": 0.4}),
-    ("cold", {"current_a": 420.0}),
+    ("cold", {"current_a": 390.0}),
     ("cold", {"time_ms": 12.0}),
     ("hot", {"current_a": 900.0}),
     ("hot", {"time_ms": 44.0, "current_a": 720.0}),
@@ -180,6 +180,45 @@ def test_chart_alone_does_not_do_on_the_machine_of_the_day(machine):
     assert (inside.sum(axis=1) >= 8).mean() > 0.95
 
 
+@pytest.mark.parametrize("size_mm", bench.STUD_DIAMETERS_MM)
+def test_a_weak_machine_spoils_every_chart(size_mm):
+    """No charted stud lies inside the window of a weak machine."""
+    chart = bench.chart_settings(stud_diameter_mm=size_mm)
+    for day in range(30):
+        assert not bench.in_window(chart, bench.draw_job(b"day %d" % day, machine="weak"))
+
+
+@pytest.mark.parametrize(
+    ("machine", "sign", "gave"), [("weak", "cold", "weld broke"), ("strong", "hot", "rivet drawn out")]
+)
+def test_first_stud_of_the_day_shows_the_fault(machine, sign, gave):
+    """Nearly every first stud at the shop setting shows the machine's fault, and the pull what it did."""
+    found = []
+    for day in range(60):
+        seed = b"day %d" % day
+        job = bench.draw_job(seed, machine=machine)
+        outcome = bench.weld(CHART, job, seed=seed, number=1)
+        found.append((outcome.sign_id, bench.test_pull(outcome, CHART, job).gave))
+    assert np.mean([one == sign for one, _ in found]) > 0.9
+    assert np.mean([one == gave for _, one in found]) > 0.8
+
+
+def test_hand_scatters():
+    """Tilt and offset differ from weld to weld though the gun is set square on the middle."""
+    outcome = bench.weld(CHART, TRUE_JOB, seed=b"hand", number=MANY)
+    assert outcome.tilt_deg.std() > 0.1
+    assert outcome.offset_mm.std() > 0.03
+    assert outcome.tilt_deg.mean() > 0
+
+
+def test_stud_positive_moves_heat_to_the_stud():
+    """With the stud positive the head melts less, and the arc scatters more."""
+    other = replace(CHART, polarity="stud positive")
+    assert plain_weld(other).melted_depth_mm < plain_weld(CHART).melted_depth_mm
+    depths = [bench.weld(one, TRUE_JOB, seed=b"arc", number=MANY).melted_depth_mm for one in (CHART, other)]
+    assert depths[1].std() / depths[1].mean() > 1.2 * depths[0].std() / depths[0].mean()
+
+
 def test_window_in_the_middle_holds_against_the_scatter():
     """In the middle of the window nine welds of ten are good although everything scatters."""
     for machine in bench.MACHINES:
@@ -268,10 +307,11 @@ any_job = st.builds(
 )
 
 
+@settings(max_examples=60)
 @given(any_settings, any_job, st.integers(0, 10**6))
-def test_nothing_is_ever_not_a_number(settings, job, number):
+def test_nothing_is_ever_not_a_number(chosen, job, number):
     """Over the whole range of settings and jobs every outcome is a number within its bounds."""
-    outcome = bench.weld(settings, job, seed=b"any", number=number)
+    outcome = bench.weld(chosen, job, seed=b"any", number=number)
     for field in fields(outcome):
         value = getattr(outcome, field.name)
         if isinstance(value, float):
@@ -282,31 +322,33 @@ def test_nothing_is_ever_not_a_number(settings, job, number):
     assert outcome.sign_id in bench.SIGN_IDS
     assert outcome.surface in bench.SURFACES
     assert (outcome.sign_id == "good") == (outcome.defects == ())
-    pull = bench.test_pull(outcome, settings, job)
+    pull = bench.test_pull(outcome, chosen, job)
     assert 0 <= pull.force_n <= job.rivet_hold_n + 1
     assert pull.gave in bench.GAVE
     assert pull.face in bench.FACES
-    assert bench.in_window(settings, job) in (True, False)
+    assert bench.in_window(chosen, job) in (True, False)
 
 
+@settings(max_examples=60)
 @given(any_settings, any_job, st.floats(0, 300), st.floats(0, 40))
-def test_more_energy_never_melts_less(settings, job, more_a, more_ms):
+def test_more_energy_never_melts_less(chosen, job, more_a, more_ms):
     """More current or time gives no less depth and no more web, without scatter."""
-    depth = plain_weld(settings, job).melted_depth_mm
-    hotter = replace(settings, current_a=min(settings.current_a + more_a, LIMITS["current"][1]))
-    longer = replace(settings, time_ms=min(settings.time_ms + more_ms, LIMITS["time"][1]))
+    start = plain_weld(chosen, job)
+    hotter = replace(chosen, current_a=min(chosen.current_a + more_a, LIMITS["current"][1]))
+    longer = replace(chosen, time_ms=min(chosen.time_ms + more_ms, LIMITS["time"][1]))
     for more in (hotter, longer):
         outcome = plain_weld(more, job)
-        assert outcome.melted_depth_mm >= depth - 1e-9
-        assert outcome.web_left_mm <= job.web_mm - depth + 2e-4  # both rounded to four decimals
+        assert outcome.melted_depth_mm >= start.melted_depth_mm - 1e-9
+        assert outcome.web_left_mm <= start.web_left_mm + 1e-9
 
 
+@settings(max_examples=60)
 @given(any_settings, any_job)
-def test_what_harms_never_helps(settings, job):
+def test_what_harms_never_helps(chosen, job):
     """Tilt and offset never raise the strength of the weld, without scatter."""
-    strength = plain_weld(settings, job).strength_n
-    tilted = replace(settings, tilt_deg=min(settings.tilt_deg + 2, 20))
-    moved = replace(settings, offset_mm=min(settings.offset_mm + 0.5, 5))
+    strength = plain_weld(chosen, job).strength_n
+    tilted = replace(chosen, tilt_deg=min(chosen.tilt_deg + 2, 20))
+    moved = replace(chosen, offset_mm=min(chosen.offset_mm + 0.5, 5))
     assert plain_weld(tilted, job).strength_n <= strength + 1  # rounded to a newton
     assert plain_weld(moved, job).strength_n <= strength + 1
 
@@ -357,19 +399,37 @@ def test_map_of_the_day_shows_the_shown_current():
     assert sound(weak)[-1] > sound(TRUE_JOB)[-1]
 
 
-PINNED = ()
+PINNED = (
+    ({}, "weak", 1, ("cold", 1.1, 0.18, 11328.0, "weld broke", "flat and grey")),
+    ({}, "strong", 2, ("hot", 0.4, 0.26, 11415.0, "rivet drawn out", "")),
+    ({"current_a": 900.0}, "weak", 3, ("good", 0.8, 0.07, 11227.0, "rivet drawn out", "")),
+    ({"gas": "none", "current_a": 420.0}, "strong", 4, ("porous", 0.4, 0.26, 11810.0, "rivet drawn out", "")),
+    (
+        {"tilt_deg": 8.0, "current_a": 900.0},
+        "weak",
+        5,
+        ("partial", 9.2, 0.23, 6021.0, "weld broke", "one-sided"),
+    ),
+    (
+        {"offset_mm": 1.5, "current_a": 420.0},
+        "strong",
+        6,
+        ("off_centre", 0.4, 1.71, 10010.0, "rivet drawn out", ""),
+    ),
+)
 
 
-@pytest.mark.parametrize(("settings", "machine", "number", "expected"), PINNED)
-def test_pinned_outcomes(settings, machine, number, expected):
+@pytest.mark.parametrize(("change", "machine", "number", "expected"), PINNED)
+def test_pinned_outcomes(change, machine, number, expected):
     """A few outcomes that must be the same on every machine and Python, for learners' marks hang on them."""
     seed = b"a day at the shop"
     job = bench.draw_job(seed, machine=machine)
-    changed = replace(CHART, **settings)
+    changed = replace(CHART, **change)
     outcome = bench.weld(changed, job, seed=seed, number=number)
     pull = bench.test_pull(outcome, changed, job)
-    found = (outcome.sign_id, outcome.strength_n, outcome.melted_depth_mm, pull.gave, pull.force_n, pull.face)
-    assert found == expected
+    # The strength of the stud hangs on no heat, so that a better heat model may come and the pins stay.
+    seen = (outcome.sign_id, outcome.tilt_deg, outcome.offset_mm, outcome.stud_strength_n)
+    assert (*seen, pull.gave, pull.face) == expected
 
 
 @pytest.mark.parametrize(

@@ -54,6 +54,23 @@ def test_a_good_day_on_a_strong_machine():
     assert met([*tries(600, 480, 420), ROW], STRONG) == set(NAMES)
 
 
+def test_welds_are_numbered_from_one():
+    """The first weld of a log is the weld with the number 1 of its bench, scatter and all."""
+    job = bench.draw_job(SEED, machine="weak")
+    currents = (600.0, 720.0, 740.0, 760.0, 900.0, 600.0)
+    shown = [
+        bench.weld(bench.WeldSettings(**CHART | {"current_a": current}), job, seed=SEED, number=number)
+        for number, current in enumerate(currents, start=1)
+    ]
+    pulls = [
+        bench.test_pull(one, bench.WeldSettings(**CHART | {"current_a": current}), job)
+        for one, current in zip(shown, currents, strict=True)
+    ]
+    judgement = bench.judge_log(tries(*currents), job, SEED)
+    assert judgement.signs == tuple(one.sign_id for one in shown)
+    assert judgement.gave == tuple(pull.gave for pull in pulls)
+
+
 def test_an_empty_log_meets_nothing():
     """Who did nothing kept no rule."""
     assert met([]) == set()
@@ -188,11 +205,10 @@ anything = st.recursive(
 def test_a_strange_log_is_read_or_refused(log):
     """Whatever is handed in, it is read or refused by a sentence, never anything else."""
     try:
-        read = bench.read_log(log)
+        read, said = bench.read_log(log), ""
     except ValueError as refusal:
-        assert " must " in str(refusal)
-    else:
-        assert len(read.steps) == len(log)
+        read, said = None, str(refusal)
+    assert " must " in said if read is None else len(read.steps) == len(log)
 
 
 def test_lists_of_one_length():

@@ -5,7 +5,6 @@ models of other modules; how strongly a fault answers to a setting is judgement,
 """
 
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
@@ -22,9 +21,9 @@ from secondplate.bench_settings import (
     STUD_DIAMETERS_MM,
 )
 from secondplate.gas import FLOW_L_MIN, gas_advice
+from secondplate.heat.melt_map import FLUX_LIMITS_W_MM2, melted_depth_mm
 from secondplate.inspection import COLLAR_SIGNS
-from secondplate.materials import material
-from secondplate.process_window import LIMITS, WEB_LIMITS_MM, head_melted_depth_mm
+from secondplate.process_window import LIMITS
 from secondplate.weld_charts import short_cycle_row
 from secondplate.weld_sections import lens_area_mm2, lens_centroid_mm, segment_of_share
 from secondplate.weld_strength import STRENGTHS_MPA
@@ -188,41 +187,34 @@ def scattered(seed, number, fields):
     return values
 
 
-@cache
-def _stud_over_head():
-    """Return how much deeper the same heat melts the stud than the head, by their heat contents."""
-    head, stud = (
-        material(name).heat_content_j_mm3().best for name in ("boron rivet steel", "austenitic stainless")
-    )
-    return head / stud
-
-
 def _heat(fields, scatter):
-    """Return true current, melted depth of head and stud, and a trace of the energy."""
+    """Return true current, melted depth of head and stud, web left, and a trace of the energy."""
     current = fields["current_a"] * fields["current_share"] * (1 + scatter["current scatter"])
     longer = NUMBERS["voltage by lift"] * (fields["lift_mm"] - NUMBERS["lift of the charts"])
     voltage = np.clip((fields["voltage_v"] + longer) * (1 + scatter["voltage scatter"]), 12, 50)
     face = np.interp(fields["stud_diameter_mm"], STUD_DIAMETERS_MM, FLANGES_MM)
     flux = heat_flux_w_mm2(voltage_v=voltage, current_a=current, face_diameter_mm=face).best
     moved = np.where(fields["polarity"] == POLARITIES[1], NUMBERS["heat moved by polarity"], 0.0)
-    time = fields["time_ms"]
-    head = head_melted_depth_mm(
-        heat_flux_w_mm2=np.minimum(flux * (1 - moved), 2000), time_ms=time, web_mm=fields["web_mm"]
-    )
-    # The stud is a long rod: its face melts as if the web were as thick as the model goes.
-    stud = _stud_over_head() * head_melted_depth_mm(
-        heat_flux_w_mm2=np.minimum(flux * (1 + moved), 2000), time_ms=time, web_mm=WEB_LIMITS_MM[1]
-    )
+    time, web = fields["time_ms"], fields["web_mm"]
+
+    def melt(share):
+        """Return head, stud and web left under a share of the usual flux."""
+        strong = np.minimum(flux * share, FLUX_LIMITS_W_MM2[1])
+        return melted_depth_mm(heat_flux_w_mm2=strong, time_ms=time, web_mm=web)
+
+    head, _, web_left = melt(1 - moved)
+    _, stud, _ = melt(1 + moved)
     # A trace of the energy keeps a severity from standing still where nothing melts or the web is gone.
-    return current, head, stud, 1e-6 * flux * time
+    return current, head, stud, web_left, 1e-7 * flux * time
 
 
-def _heat_faults(fields, depth_mm, trace_mm):
+def _heat_faults(depth_mm, web_left_mm, trace_mm):
     """Return how cold and how hot a weld is; both rise without end the further it lies from its limit."""
-    hottest = np.minimum(LIMITS["hot limit"].best, fields["web_mm"] - LIMITS["least web"].best)
+    deep = depth_mm / LIMITS["hot limit"].best
+    thin = LIMITS["least web"].best / np.maximum(web_left_mm, 0.1)
     return {
         "cold": LIMITS["cold limit"].best / (depth_mm + trace_mm),
-        "hot": (depth_mm + trace_mm) / np.maximum(hottest, 0.05),
+        "hot": np.maximum(deep, thin) + trace_mm,
     }
 
 
@@ -312,7 +304,7 @@ def _fusion(fields, severity, depth_mm, offset_mm):
     off_axis = np.hypot(along, segment_of_share(radius_mm=flange, share=one_side)[1])
     least = NUMBERS["least fused share"]
     closed = np.where(severity["hang_up"] >= 1, 0.0, one_side * (1 + deep) / 2)
-    return np.maximum(share, least), np.where(share > least, off_axis, 0.0), closed
+    return np.maximum(share, least), off_axis, closed
 
 
 def weld_of(fields, scatter):
@@ -343,14 +335,14 @@ def weld_of(fields, scatter):
     >>> [fault for fault in FAULTS if weld.severity[fault][0] >= 1]
     ['cold']
     """
-    current, depth, stud, trace = _heat(fields, scatter)
+    current, depth, stud, web_left, trace = _heat(fields, scatter)
     melt = depth + stud
     travel, short, hung = _plunge(fields, scatter, melt)
     tilt = fields["tilt_deg"] + scatter["tilt scatter"]
     offset = fields["offset_mm"] + scatter["offset scatter"]
     severity = {
         "necked": short,
-        **_heat_faults(fields, depth, trace),
+        **_heat_faults(depth, web_left, trace),
         "one_sided": _blow(fields, scatter, current),
         "hang_up": hung,
         "partial": tilt / NUMBERS["tilt limit"],
@@ -362,7 +354,7 @@ def weld_of(fields, scatter):
     return Weld(
         severity=severity,
         melted_depth_mm=depth,
-        web_left_mm=fields["web_mm"] - depth,
+        web_left_mm=web_left,
         melt_mm=melt,
         travel_mm=travel,
         closed_share=closed,

@@ -12,7 +12,8 @@ from secondplate.bands import Band
 from secondplate.bench_random import triangular, uniform
 from secondplate.checks import require_above, require_between, require_choice
 from secondplate.gas import FLOW_L_MIN
-from secondplate.process_window import PULL_STUD, WEB_LIMITS_MM, chart_points
+from secondplate.heat.melt_map import WEB_LIMITS_MM
+from secondplate.process_window import PULL_STUD, chart_points
 from secondplate.weld_charts import short_cycle_row
 from secondplate.weld_rules import gathered
 
@@ -293,14 +294,16 @@ def drawn(name, share):
     Examples
     --------
     >>> drawn("web", 1.0)
-    1.3
+    1.25
     """
     band = BENCH_BANDS[require_choice("band", name, tuple(BENCH_BANDS))]
     return triangular(band.low, band.best, band.high, share)
 
 
 def draw_job(seed, *, machine=None, scatter_share=1.0):
-    """Draw the job of the day: a rivet, and a machine on which the chart alone does not do.
+    """Draw the job of the day: a rivet, and a machine on which the shop setting of a 6 mm stud does not do.
+
+    A weak machine spoils the chart of every stud; a strong one may leave those of smaller studs sound.
 
     Parameters
     ----------

@@ -1,12 +1,14 @@
 """Welds a stud on the virtual bench and pulls it: what is seen, what it would bear, what let go."""
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
 from secondplate.arc_heat import fusion_area_mm2
 from secondplate.bench_model import CRACK, FAULTS, NUMBERS, flattened, scattered, weld_of
 from secondplate.bench_settings import FLANGES_MM, HEADS, STUD_DIAMETERS_MM
+from secondplate.heat.melt_map import melted_depth_mm
 from secondplate.process_window import LIMITS
 from secondplate.threads import coarse_pitch_mm, stress_area_mm2
 from secondplate.weld_loads import elastic_limit_n, plastic_limit_n
@@ -21,8 +23,6 @@ _THREADS_MM = tuple(
     float(np.sqrt(4 / np.pi * stress_area_mm2(size, pitch_mm=coarse_pitch_mm(size))))
     for size in STUD_DIAMETERS_MM
 )
-# Depth in the middle of the window, to say whether a stud stands too tall or too short.
-_MIDDLE_MM = float(np.sqrt(LIMITS["cold limit"].best * LIMITS["hot limit"].best))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -145,8 +145,8 @@ def strengths_n(fields, found):
     Notes
     -----
     The weld bears between its elastic and its plastic limit, on a round face of the fused area about its
-    centroid, and next to nothing where the hard zone beside the melt has cracked unseen; the stud bears to its
-    plastic limit; the web shears off round the shank.
+    centroid, and next to nothing where the hard zone beside the melt has cracked unseen; the stud bears to
+    its plastic limit; the web shears off round the shank.
     Source: ``weld_strength``; strengths from its table, weighed by the dice.
 
     Examples
@@ -283,11 +283,10 @@ def _outcome(fields, found, shape):
     dull = shows["cold"] | shows["hang_up"] | (fields["gas"] == "none")
     surface = np.select([shows["porous"], dull], ["porous", "dull"], default="bright")
     mask = np.stack(list(shows.values()), axis=-1)
-    middle = _travel_in_the_middle_mm(found)
     return WeldOutcome(
         sign_id=_shaped(_sign_ids(found, shows), shape, None),
         burn_off_mm=_shaped(found.travel_mm, shape, 3),
-        length_off_mm=_shaped(middle - found.travel_mm, shape, 3),
+        length_off_mm=_shaped(_usual_travel_mm() - found.travel_mm, shape, 3),
         melted_depth_mm=_shaped(found.melted_depth_mm, shape, 4),
         fused_share=_shaped(found.fused_share, shape, 4),
         fused_offset_mm=_shaped(found.fused_offset_mm, shape, 3),
@@ -306,12 +305,12 @@ def _outcome(fields, found, shape):
     )
 
 
-def _travel_in_the_middle_mm(found):
-    """Return the travel of a stud in the middle of the window."""
-    both = _MIDDLE_MM * np.where(
-        found.melted_depth_mm > 0, found.melt_mm / np.maximum(found.melted_depth_mm, 1e-9), 2.0
-    )
-    return np.minimum(both, 3 * _MIDDLE_MM) * (1 - NUMBERS["melt that stays"])
+@cache
+def _usual_travel_mm():
+    """Return the travel of a stud in the middle of the window, stud and head melting as they usually do."""
+    head, stud, _ = melted_depth_mm(heat_flux_w_mm2=200.0, time_ms=30.0, web_mm=1.1)
+    middle = np.sqrt(LIMITS["cold limit"].best * LIMITS["hot limit"].best)
+    return middle * (1 + stud / head) * (1 - NUMBERS["melt that stays"])
 
 
 def test_pull(outcome, settings, job):

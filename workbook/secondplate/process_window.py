@@ -10,19 +10,34 @@ from types import MappingProxyType
 import numpy as np
 
 from secondplate import tables
-from secondplate.arc import melting_start_ms
 from secondplate.arc_heat import heat_flux_w_mm2, voltage_band_v
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least, require_between
-from secondplate.materials import material
+from secondplate.checks import require_at_least, require_between, require_choice
+from secondplate.heat.melt_map import (
+    FLUX_LIMITS_W_MM2,
+    TIME_LIMITS_MS,
+    melted_depth_mm,
+)
 from secondplate.weld_charts import short_cycle_row
 from secondplate.weld_rules import gathered
 
+__all__ = [
+    "CURRENT_LIMITS_A",
+    "LIMITS",
+    "PULL_STUD",
+    "STATES",
+    "TIME_LIMITS_MS",
+    "ChartPoint",
+    "ProcessWindow",
+    "boundary_current_a",
+    "chart_points",
+    "process_window",
+    "state_of_melt",
+]
+
 STATES = ("cold", "sound", "hot", "burnt through")
 CURRENT_LIMITS_A = (50.0, 1500.0)
-TIME_LIMITS_MS = (2.0, 200.0)
-WEB_LIMITS_MM = (0.3, 3.0)
 PULL_STUD = MappingProxyType({"stud_material": "austenitic stainless", "base": "steel rivet head"})
 
 
@@ -39,47 +54,6 @@ def _limit_bands():
 LIMITS = _limit_bands()
 
 
-def head_melted_depth_mm(*, heat_flux_w_mm2, time_ms, web_mm):
-    """Return how deep the head melts under a constant heat flux, never deeper than its web.
-
-    Parameters
-    ----------
-    heat_flux_w_mm2 : float or array
-        Heat flux into the face, 0 to 2000 W/mm2 [W/mm2]
-    time_ms : float or array
-        Weld time, 2 to 200 ms [ms]
-    web_mm : float or array
-        Thickness of the web under the face, 0.3 to 3 mm [mm]
-
-    Returns
-    -------
-    float or array
-        Melted depth, in the common shape [mm]
-
-    Raises
-    ------
-    ValueError
-        If an argument is out of its range.
-
-    Notes
-    -----
-    Estimate: the energy bound less the part that runs off, 1 - sqrt(t_m / t).
-    Source: carslaw_jaeger section 2.9 for the time to melting.
-
-    Examples
-    --------
-    >>> round(head_melted_depth_mm(heat_flux_w_mm2=200, time_ms=30, web_mm=1.1), 1)
-    0.4
-    """
-    flux = require_between("heat flux", heat_flux_w_mm2, 0, 2000, unit="W/mm2")
-    time = require_between("time", time_ms, *TIME_LIMITS_MS, unit="ms")
-    web = require_between("web", web_mm, *WEB_LIMITS_MM, unit="mm")
-    start_ms = melting_start_ms(heat_flux_w_mm2=np.maximum(flux, 10), material="boron rivet steel")
-    content = material("boron rivet steel").heat_content_j_mm3().best
-    kept = np.maximum(1 - np.sqrt(start_ms / time), 0)
-    return plain(np.minimum(flux * time / 1000 / content * kept, web))  # ms to s
-
-
 @dataclass(frozen=True, kw_only=True)
 class ProcessWindow:
     """What becomes of the head over a field of currents and times.
@@ -92,6 +66,8 @@ class ProcessWindow:
         Weld time, as given [ms]
     melted_depth_mm : Band
         Melted depth of the head by the band of the heat share [mm]
+    web_left_mm : Band
+        Solid web under the melt by the same [mm]
     state : array of str
         One of ``STATES`` for the best depth and the best limits [-]
     doubtful : bool or array
@@ -107,25 +83,26 @@ class ProcessWindow:
     current_a: float
     time_ms: float
     melted_depth_mm: Band
+    web_left_mm: Band
     state: np.ndarray
     doubtful: np.ndarray
 
 
-def state_of_depth(melted_depth_mm, *, web_mm, cold_limit_mm=None, hot_limit_mm=None, least_web_mm=None):
+def state_of_melt(melted_depth_mm, web_left_mm, *, cold="best", hot="best", least="best"):
     """Return the state of a weld as the index into ``STATES``.
 
     Parameters
     ----------
     melted_depth_mm : float or array
         Melted depth of the head, at least 0 [mm]
-    web_mm : float or array
-        Thickness of the web, 0.3 to 3 mm [mm]
-    cold_limit_mm : float or None
-        Least depth of a sound weld; the best of ``LIMITS`` where None [mm]
-    hot_limit_mm : float or None
-        Greatest depth of a sound weld; the best of ``LIMITS`` where None [mm]
-    least_web_mm : float or None
-        Solid web that must stay; the best of ``LIMITS`` where None [mm]
+    web_left_mm : float or array
+        Solid web under the melt, at least 0 [mm]
+    cold : str
+        Which value of the cold limit holds: low, best or high [-]
+    hot : str
+        Which value of the hot limit holds [-]
+    least : str
+        Which value of the least web holds [-]
 
     Returns
     -------
@@ -135,7 +112,7 @@ def state_of_depth(melted_depth_mm, *, web_mm, cold_limit_mm=None, hot_limit_mm=
     Raises
     ------
     ValueError
-        If an argument is out of its range.
+        If an argument is out of its range or list.
 
     Notes
     -----
@@ -143,16 +120,18 @@ def state_of_depth(melted_depth_mm, *, web_mm, cold_limit_mm=None, hot_limit_mm=
 
     Examples
     --------
-    >>> STATES[int(state_of_depth(0.1, web_mm=1.1))]
+    >>> STATES[int(state_of_melt(0.1, 1.0))]
     'cold'
     """
     depth = require_at_least("melted depth", melted_depth_mm, 0, unit="mm")
-    web = require_between("web", web_mm, *WEB_LIMITS_MM, unit="mm")
-    cold = LIMITS["cold limit"].best if cold_limit_mm is None else cold_limit_mm
-    hot = LIMITS["hot limit"].best if hot_limit_mm is None else hot_limit_mm
-    least = LIMITS["least web"].best if least_web_mm is None else least_web_mm
-    hottest = np.minimum(hot, np.asarray(web) - least)
-    return np.select([depth >= web, depth > hottest, depth >= cold], [3, 2, 1], default=0)
+    web = require_at_least("web left", web_left_mm, 0, unit="mm")
+    ends = {"cold limit": cold, "hot limit": hot, "least web": least}
+    limit = {
+        name: getattr(LIMITS[name], require_choice(name, end, ("low", "best", "high")))
+        for name, end in ends.items()
+    }
+    hotter = (depth > limit["hot limit"]) | (web < limit["least web"])
+    return np.select([web <= 0, hotter, depth >= limit["cold limit"]], [3, 2, 1], default=0)
 
 
 def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=None):
@@ -183,7 +162,8 @@ def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=No
 
     Notes
     -----
-    Source: table process_window; heat from ``arc_heat``; flange from stud_manual_short_cycle page 39.
+    Sources: table process_window; ``arc_heat`` for the heat, ``heat.melt_map`` for the melt;
+    stud_manual_short_cycle page 39 for the flange.
 
     Examples
     --------
@@ -197,35 +177,37 @@ def process_window(*, stud_diameter_mm, web_mm, current_a, time_ms, voltage_v=No
     current = require_between("current", current_a, *CURRENT_LIMITS_A, unit="A")
     voltage = voltage_band_v().best if voltage_v is None else voltage_v
     flux = heat_flux_w_mm2(voltage_v=voltage, current_a=current, face_diameter_mm=flange)
-    depth = Band(
-        **{
-            end: head_melted_depth_mm(heat_flux_w_mm2=getattr(flux, end), time_ms=time_ms, web_mm=web_mm)
-            for end in ("low", "best", "high")
-        },
-        basis="derived: heat flux by the band of the heat share",
+    low, best, high = (
+        melted_depth_mm(heat_flux_w_mm2=each, time_ms=time_ms, web_mm=web_mm)
+        for each in (flux.low, flux.best, flux.high)
     )
-    index = state_of_depth(depth.best, web_mm=web_mm)
+    depth_mm, web_left_mm = _rising(low[0], best[0], high[0]), _rising(high[2], best[2], low[2])
+    index = state_of_melt(best[0], best[2])
     return ProcessWindow(
         current_a=current,
         time_ms=time_ms,
-        melted_depth_mm=depth,
+        melted_depth_mm=depth_mm,
+        web_left_mm=web_left_mm,
         state=np.array(STATES)[index],
-        doubtful=_doubtful(depth.best, web_mm, index),
+        doubtful=_doubtful(best[0], best[2], index),
     )
 
 
-def _doubtful(depth_mm, web_mm, index):
+def _rising(low, best, high):
+    """Make a band of three depths; the last figure of an interpolation must not turn their order."""
+    return Band(
+        low=plain(np.minimum(low, best)),
+        best=best,
+        high=plain(np.maximum(best, high)),
+        basis="derived: heat flux by the band of the heat share",
+    )
+
+
+def _doubtful(depth_mm, web_left_mm, index):
     """Tell where the narrowest and the widest limits would not give the same state as the best ones."""
-    doubt = np.zeros(np.shape(index), dtype=bool)
-    for cold, hot, least in (("low", "high", "low"), ("high", "low", "high")):
-        other = state_of_depth(
-            depth_mm,
-            web_mm=web_mm,
-            cold_limit_mm=getattr(LIMITS["cold limit"], cold),
-            hot_limit_mm=getattr(LIMITS["hot limit"], hot),
-            least_web_mm=getattr(LIMITS["least web"], least),
-        )
-        doubt |= other != index
+    wide = state_of_melt(depth_mm, web_left_mm, cold="low", hot="high", least="low")
+    narrow = state_of_melt(depth_mm, web_left_mm, cold="high", hot="low", least="high")
+    doubt = (wide != index) | (narrow != index)
     return doubt if doubt.ndim else bool(doubt)
 
 
@@ -327,13 +309,13 @@ def _rules(quantity, stud_diameter_mm, process, names):
     return gathered(quantity, stud_diameter_mm, process=process, **names)
 
 
-def boundary_current_a(*, depth_mm, stud_diameter_mm, web_mm, time_ms, voltage_v=None):
-    """Return the current at which the head melts to a depth: a line of the map, with the doubt on the heat.
+def boundary_current_a(state, *, stud_diameter_mm, web_mm, time_ms, voltage_v=None):
+    """Return the least current that brings the head to a state: a line of the map, doubt on the heat told.
 
     Parameters
     ----------
-    depth_mm : float or array
-        Melted depth, above 0 and at most the web [mm]
+    state : str
+        One of ``STATES`` but the first [-]
     stud_diameter_mm : float
         Stud diameter, one of 3, 4, 5 and 6 mm [mm]
     web_mm : float or array
@@ -346,40 +328,43 @@ def boundary_current_a(*, depth_mm, stud_diameter_mm, web_mm, time_ms, voltage_v
     Returns
     -------
     Band
-        Current: low where most of the heat reaches the head, high where least does [A]
+        Current: low where most of the heat reaches the head, high where least does; that of 2000 W/mm2 where
+        the state is not reached by then [A]
 
     Raises
     ------
     ValueError
-        If an argument is out of its range or the depth is more than the web.
+        If an argument is out of its range or list.
 
     Notes
     -----
-    Found by halving the heat flux between 0 and 2000 W/mm2. Source: ``head_melted_depth_mm``.
+    Found by halving the heat flux. Source: ``heat.melt_map``; limits from table process_window.
 
     Examples
     --------
-    >>> band = boundary_current_a(depth_mm=0.2, stud_diameter_mm=6, web_mm=1.1, time_ms=30)
+    >>> band = boundary_current_a("sound", stud_diameter_mm=6, web_mm=1.1, time_ms=30)
     >>> band.low < band.best < band.high
     True
     """
-    require_above("depth", depth_mm, 0, unit="mm")
-    web = require_between("web", web_mm, *WEB_LIMITS_MM, unit="mm")
-    require_between("depth over web", depth_mm / web, 0, 1, unit="")
-    low, high = (
-        0.0,
-        np.full(np.broadcast_shapes(*(np.shape(each) for each in (depth_mm, web, time_ms))), 2000.0),
-    )
+    level = STATES.index(require_choice("state", state, STATES[1:]))
+    shape = np.broadcast_shapes(np.shape(web_mm), np.shape(time_ms))
+    low, high = np.zeros(shape), np.full(shape, FLUX_LIMITS_W_MM2[1])
     for _ in range(40):
         middle = (low + high) / 2
-        deep = head_melted_depth_mm(heat_flux_w_mm2=middle, time_ms=time_ms, web_mm=web) >= depth_mm
-        low, high = np.where(deep, low, middle), np.where(deep, middle, high)
+        depth, _, web_left = melted_depth_mm(heat_flux_w_mm2=middle, time_ms=time_ms, web_mm=web_mm)
+        reached = state_of_melt(depth, web_left) >= level
+        low, high = np.where(reached, low, middle), np.where(reached, middle, high)
     of_one_ampere = heat_flux_w_mm2(
         voltage_v=voltage_band_v().best if voltage_v is None else voltage_v,
         current_a=1.0,
         face_diameter_mm=short_cycle_row(stud_diameter_mm).flange_diameter_mm,
     )
-    ends = {"low": of_one_ampere.high, "best": of_one_ampere.best, "high": of_one_ampere.low}
+    ends = {
+        "low": of_one_ampere.high,
+        "best": of_one_ampere.best,
+        "high": of_one_ampere.low,
+    }
     return Band(
-        **{end: plain(high / each) for end, each in ends.items()}, basis="derived: band of the heat share"
+        **{end: plain(high / each) for end, each in ends.items()},
+        basis="derived: band of the heat share",
     )
