@@ -139,7 +139,7 @@ USUAL = {
     ),
     "weld_window of a bench": (
         drawings.weld_window,
-        {**WINDOW, "job": replace(JOB, current_share=0.7)},
+        {**WINDOW, "job": replace(JOB, current_share=0.6)},
         ("as this machine shows them", "600 A for 30 ms, cold"),
     ),
     "bench_collar": (
