@@ -1,7 +1,7 @@
 """Prints how long 10,000 joints take to invent, build and measure; run it by hand, it judges nothing.
 
-Processor time, best of three, so that other work on the machine counts little; the ratios compare with the same
-work done joint by joint in one run.
+Processor time, best of three, so that other work on the machine counts little; the ratio compares with the
+same work done joint by joint in one run.
 """
 
 import sys

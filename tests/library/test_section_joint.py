@@ -156,7 +156,7 @@ def test_wider_die_makes_a_flatter_button():
         ),
         (
             {"die": Die(die_diameter_mm=9.0, die_depth_mm=1.5)},
-            "die depth, for this button, must be at least 1.806 mm, got 1.5 mm",
+            "die depth, for this button, must be at least 1.805 mm, got 1.5 mm",
         ),
         (
             {"set_length_left_mm": 3.9, "set_length_right_mm": 3.9},

@@ -238,7 +238,7 @@ def build_section(parameters):
     >>> from secondplate.section_parameters import usual_parameters
     >>> section = build_section(usual_parameters(head_flushness_mm=0.2))
     >>> round(section.constructed["remaining_thickness_mm"], 2)
-    0.63
+    0.62
     """
     outlines, constructed, _ = build_columns(parameters.columns())
     if not parameters.several:
