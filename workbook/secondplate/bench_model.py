@@ -336,8 +336,7 @@ def weld_of(fields, scatter):
     ['cold']
     """
     current, depth, stud, web_left, trace = _heat(fields, scatter)
-    melt = depth + stud
-    travel, short, hung = _plunge(fields, scatter, melt)
+    travel, short, hung = _plunge(fields, scatter, depth + stud)
     tilt = fields["tilt_deg"] + scatter["tilt scatter"]
     offset = fields["offset_mm"] + scatter["offset scatter"]
     severity = {
@@ -355,7 +354,7 @@ def weld_of(fields, scatter):
         severity=severity,
         melted_depth_mm=depth,
         web_left_mm=web_left,
-        melt_mm=melt,
+        melt_mm=depth + stud,
         travel_mm=travel,
         closed_share=closed,
         fused_share=share,

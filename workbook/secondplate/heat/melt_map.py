@@ -74,9 +74,9 @@ def melted_depth_mm(*, heat_flux_w_mm2, time_ms, web_mm):
 
     Examples
     --------
-    >>> head_mm, stud_mm, web_left_mm = melted_depth_mm(heat_flux_w_mm2=240, time_ms=20, web_mm=1.1)
+    >>> head_mm, stud_mm, web_left_mm = melted_depth_mm(heat_flux_w_mm2=200, time_ms=30, web_mm=1.1)
     >>> round(head_mm, 1), round(stud_mm, 1), round(web_left_mm, 1)
-    (0.3, 0.4, 0.8)
+    (0.4, 0.5, 0.6)
     """
     flux = require_between("heat flux", heat_flux_w_mm2, *FLUX_LIMITS_W_MM2, unit="W/mm2")
     time = require_between("time", time_ms, *TIME_LIMITS_MS, unit="ms")
