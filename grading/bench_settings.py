@@ -15,6 +15,7 @@ from secondplate.bench import (
     SETTING_LIMITS,
     STUD_DIAMETERS_MM,
 )
+from secondplate.gas_choice import GAS_GROUPS
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -87,6 +88,14 @@ def _switch(name, label, values, texts):
     return Switch(name=name, label=label, options=options, values=values)
 
 
+def _gas_text(name):
+    """Name a gas by its group and what its argon is mixed with."""
+    if name == "none":
+        return "none"
+    mixed = GAS_GROUPS[name].carbon_dioxide_percent
+    return f"{name}, {mixed.low:g} to {mixed.high:g} % CO\u2082" if mixed.high else f"{name}, argon"
+
+
 _STUD_TEXTS = tuple(f"{size:g} mm" for size in STUD_DIAMETERS_MM)
 _ALL = (
     Switch(
@@ -103,12 +112,7 @@ _ALL = (
         "gas",
         "Gas",
         GASES,
-        (
-            "none",
-            "I1, argon",
-            "M12, argon, little carbon dioxide",
-            "M21, argon, more carbon dioxide",
-        ),
+        tuple(_gas_text(name) for name in GASES),
     ),
     _dial("flow_l_min", "Gas flow", "L/min", 0.5, band="gas flow"),
     _switch("polarity", "Polarity", POLARITIES, ("stud negative", "stud positive")),

@@ -397,7 +397,7 @@ def test_every_broken_rule_stands_in_the_class_report(make_record, class_setting
 def test_a_log_is_shown_stud_by_stud():
     """The report and the right answer tell what was changed for each stud, and how the work ended."""
     assert log_lines(PART, GOOD) == [
-        "Stud 1: Current 600 A, Weld time 30 ms, Gas M12, argon, little carbon dioxide; pulled.",
+        "Stud 1: Current 600 A, Weld time 30 ms, Gas M12, 0.5 to 5 % CO\u2082; pulled.",
         "Stud 2: Current 900 A; pulled.",
         "Then the row.",
     ]

@@ -128,6 +128,7 @@ def _bench_state(part, desk, key_name, key, current):
 
 def bench_state(part, key, steps, log):
     """Return the bench as it stands after a log that has been read; None is an empty one."""
+    bench_view.warm_up()
     return {
         "controls": bench_view.controls(part, key.start),
         "fixed": bench_view.fixed(part, key.start),
