@@ -6,8 +6,6 @@ sheets of fibre laminate, and everything that only a trial with a section can sh
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from secondplate import tables
 from secondplate.advice import RuledBand, side_by_side
 from secondplate.bands import Band
@@ -151,11 +149,12 @@ def _values(stack):
     }
 
 
+_GRACE = 1e-9  # thicknesses in tenths that stand exactly on a limit are not moved by their last binary digit
 _COMPARE = {
-    "above": np.greater,
-    "at least": lambda value, limit: value >= limit - 1e-9,
-    "at most": lambda value, limit: value <= limit + 1e-9,
-    "below": np.less,
+    "above": lambda value, limit: value > limit + _GRACE,
+    "at least": lambda value, limit: value >= limit - _GRACE,
+    "at most": lambda value, limit: value <= limit + _GRACE,
+    "below": lambda value, limit: value < limit - _GRACE,
 }
 
 

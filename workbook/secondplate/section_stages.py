@@ -9,7 +9,7 @@ import numpy as np
 
 from secondplate.checks import require_between
 from secondplate.section_joint import Section, build_columns, open_parts, whole_outline
-from secondplate.section_plates import DRAFT_MM, RIM_MM, WALL_TOP, depth_share, edge_mm
+from secondplate.section_plates import DRAFT_MM, MARGIN_MM, RIM_MM, WALL_TOP, depth_share, edge_mm
 from secondplate.section_rivet import unset_path
 from secondplate.section_volume import half_volume_mm3
 
@@ -54,7 +54,7 @@ def _partly(columns, depth):
 def _bent_plate(radius, face, underside, rest):
     """Return how far an underside bends down until the plate has its volume; ``rest`` begins at the edge."""
     metal = np.pi * radius[-1] ** 2 * (face - underside)
-    bend = 0.5 * (1 + np.cos(np.pi * np.clip(radius / (radius[-1] - 2.4), 0, 1)))
+    bend = 0.5 * (1 + np.cos(np.pi * np.clip(radius / (radius[-1] - MARGIN_MM), 0, 1)))
     r = np.concatenate([radius, rest[0]])
     volumes = [
         half_volume_mm3(r, np.concatenate([underside - depth * bend, rest[1]])) for depth in (0.0, 1.0)
