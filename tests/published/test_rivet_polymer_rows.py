@@ -1,7 +1,7 @@
 """116 rows of joints with a polymer top sheet on AA6082, from a public repository; regressions made here.
 
-The rows have no licence and are not stored; checked is that the library gives the regressions, and that they lie
-in the range of the rows.
+The rows have no licence and are not stored; checked is that the library gives the regressions, and that they
+lie in the range of the rows.
 """
 
 import numpy as np
