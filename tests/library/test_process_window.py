@@ -142,6 +142,12 @@ def test_map_of_a_field():
     assert window.state.shape == window.doubtful.shape == window.melted_depth_mm.best.shape == (30, 40)
 
 
+def test_deep_melt_is_hot_however_thick_the_web():
+    """Beyond the hot limit a weld is hot though plenty of web is left."""
+    assert STATES[int(state_of_melt(LIMITS["hot limit"].best + 0.01, 2.0))] == "hot"
+    assert STATES[int(state_of_melt(LIMITS["hot limit"].best - 0.01, 2.0))] == "sound"
+
+
 def test_thin_web_leaves_no_window():
     """A web of 0.4 mm has no current that is neither cold nor hot."""
     window = process_window(
