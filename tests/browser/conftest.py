@@ -17,6 +17,7 @@ from pathlib import Path
 import pytest
 
 import lab_server
+from grading.bench_settings import SETTINGS, Dial
 
 try:
     from playwright import sync_api
@@ -35,6 +36,13 @@ FLAGS = [
 ]
 
 
+# What each step of a log presses at the bench, and what is said then.
+BENCH_BUTTONS = {
+    "weld": ("Weld a stud", "Stud {studs}, welded."),
+    "pull": ("Pull it", "Stud {studs}, pulled."),
+    "row": ("Now the row", "The row is welded"),
+    "stop": ("Stop: hand", "Stopped:"),
+}
 READY_MS = 180_000  # a machine that runs other tests besides is slow to start a kernel
 REPLY_MS = 30_000
 
@@ -211,7 +219,12 @@ class AtTheExercise:
     def fill(self, part_id, typed):
         """Fill in one part of any kind with what a record of it would hold."""
         part = self.part(part_id)
-        if isinstance(typed, str) and part.locator("input[type=text]").count():
+        if part.locator(".work").count():
+            self._work_at_the_bench(part, typed)
+        elif part.locator(".measured").count():
+            part.get_by_label("Line 1", exact=True).fill(typed["from"])
+            part.get_by_label("Line 2", exact=True).fill(typed["to"])
+        elif isinstance(typed, str) and part.locator("input[type=text]").count():
             part.locator("input").fill(typed)
         elif isinstance(typed, str):
             part.locator(f'input[value="{typed}"]').check()
@@ -226,6 +239,24 @@ class AtTheExercise:
         else:
             part.get_by_label("Lowest").fill(typed["low"])
             part.get_by_label("Highest").fill(typed["high"])
+
+    def _work_at_the_bench(self, part, steps):
+        """Do the steps of a log one after the other, each once the one before is answered."""
+        studs = 0
+        for step in steps:
+            for name, text in step.get("settings", {}).items():
+                field = part.get_by_label(SETTINGS[name].label, exact=True)
+                if isinstance(SETTINGS[name], Dial):
+                    field.fill(text)
+                else:
+                    field.select_option(text)
+            if step["do"] == "stop":
+                part.get_by_label("Why you stop").select_option(step["why"])
+            studs += step["do"] == "weld"
+            button, said = BENCH_BUTTONS[step["do"]]
+            part.get_by_role("button", name=button).click()
+            answer = part.locator(".status").filter(has_text=said.format(studs=studs))
+            answer.wait_for(timeout=REPLY_MS)
 
     def _put_in_order(self, part, wanted):
         """Move each thing up until it stands where it is wanted."""
