@@ -18,6 +18,7 @@ from grading.answers import JOURNAL_FILE, Journal, JournalContents, Problem, par
 from grading.class_settings import settings_of
 from grading.learners import Learner, learner_of, learner_slug, save_learner
 from grading.variants import PRACTICE, normalise_learner
+from grading.written_answers import is_untouched, notebook_of, practical_id, written_answer
 
 __all__ = [
     "HandIn",
@@ -117,7 +118,7 @@ def _collect(workbook, pages):
         notebook = folder / page.notebook
         text = written_answer(notebook.read_bytes(), page.id) if notebook.is_file() else None
         if text and not is_untouched(text, page):
-            members[f"pages/{page.id}.ipynb"] = _notebook_of(page.id, text)
+            members[f"pages/{page.id}.ipynb"] = notebook_of(page.id, text)
     for name, data in members.items():
         limit = _MOST_BYTES[name.partition("/")[0]]
         if len(data) > limit:
@@ -136,49 +137,6 @@ def _write_zip(path, members):
         fresh.replace(path)
     finally:
         fresh.unlink(missing_ok=True)
-
-
-def practical_id(page):
-    """Return the gradebook's id of the cell with a page's written practical answer."""
-    return f"{page}-practical"
-
-
-def _notebook_of(page, text):
-    """Return a notebook that holds only the written answer; the learner's other cells stay at home."""
-    cell = {
-        "cell_type": "markdown",
-        "id": "practical",
-        "metadata": {"nbgrader": {"grade_id": practical_id(page)}},
-        "source": text,
-    }
-    return json.dumps({"cells": [cell], "metadata": {}, "nbformat": 4, "nbformat_minor": 5}).encode()
-
-
-def written_answer(notebook, page):
-    """Return the text of a page's practical cell in the bytes of a notebook, or None where there is none."""
-    try:
-        content = json.loads(notebook)
-    except (ValueError, RecursionError):
-        return None
-    cells = content.get("cells") if isinstance(content, dict) else None
-    for cell in cells if isinstance(cells, list) else ():
-        if _grade_id(cell) == practical_id(page):
-            source = cell.get("source")
-            pieces = source if isinstance(source, list) else [source]
-            return "".join(pieces) if all(isinstance(piece, str) for piece in pieces) else None
-    return None
-
-
-def is_untouched(text, page):
-    """Tell whether the text of a practical's cell is still what stood there before anybody wrote."""
-    return text.split() == page.practical_cue.split()
-
-
-def _grade_id(cell):
-    """Return the gradebook's id of a cell, or None."""
-    for name in ("metadata", "nbgrader", "grade_id"):
-        cell = cell.get(name) if isinstance(cell, dict) else None
-    return cell
 
 
 def read_hand_in(path, *, pages=None):
