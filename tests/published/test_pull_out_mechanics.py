@@ -118,6 +118,14 @@ def test_friction_of_3_mm_of_shank():
     assert force == pytest.approx(500, abs=5)  # two figures
 
 
+def test_friction_band():
+    """From memory: friction 0.1 to 0.2, so 3 mm at 50 MPa hold none, 375 N, 500 N."""
+    joint = {"interlock_mm": 0.4, "penetration_mm": PENETRATION_MM, "second_tensile_strength_mpa": 215}
+    friction = tail_pull_out(RIVET, top_proof_stress_mpa=100, **joint).friction_n
+    assert friction.low == 0
+    assert (friction.best, friction.high) == pytest.approx((375, 500), abs=1)  # whole newtons
+
+
 def test_head_shear_and_piercing():
     """A 7.75 mm head shears 2.0 mm of 215 MPa at 6.04 kN; a 5.3 mm shank pierces it at 4.13 kN."""
     plate = Sheet(thickness_mm=2.0, tensile_strength_mpa=215)
