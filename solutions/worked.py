@@ -7,6 +7,7 @@ from textwrap import fill as fill_lines
 from types import SimpleNamespace
 
 from grading.bench_logs import log_lines
+from grading.bench_settings import SETTINGS
 from grading.exercise import Bench
 from grading.exercises import EXERCISES, PAGES
 from grading.keys import row_keys
@@ -34,6 +35,14 @@ class Sheet:
             for row in getattr(part, "rows", ()):
                 print("   ", fill(row.text, numbers))
         return SimpleNamespace(**numbers)
+
+    def day(self, exercise_id):
+        """Return this learner's day at the bench: its ``seed``, its ``job``, and ``start``, how it is set."""
+        exercise = EXERCISES[exercise_id]
+        (keys,) = row_keys(exercise, [scenario(exercise, **self._who)])
+        (part,) = (part for part in exercise.parts if isinstance(part, Bench))
+        key = keys[part.id]
+        return SimpleNamespace(seed=key.seed, job=key.job, start=dict(key.start))
 
     def answer(self, exercise_id, **typed):
         """Mark answers to some parts of an exercise, typed as a learner types them, and print the outcome."""
@@ -90,6 +99,11 @@ def quantity(value, unit):
 def band(low, high, unit):
     """Write the two ends of a band, as a learner would type them."""
     return {"low": quantity(low, unit), "high": quantity(high, unit)}
+
+
+def set_to(**settings):
+    """Write settings of the bench as a learner types or picks them."""
+    return {name: SETTINGS[name].typed(value) for name, value in settings.items()}
 
 
 def bench_log(first, *changes, end="row"):
