@@ -193,6 +193,10 @@ EXTREMES = {
         drawings.constitution_diagram,
         {"stud": "309-type", "rivet": "38B2", "dilution": 0},
     ),
+    "constitution near a border": (
+        drawings.constitution_diagram,
+        {"stud": "304-type", "rivet": "36MnB4", "dilution": 0},
+    ),
     "constitution of pure rivet": (
         drawings.constitution_diagram,
         {"stud": "304-type", "rivet": "37MnB5", "dilution": 1},

@@ -40,7 +40,7 @@ from secondplate.weldability_diagram import (
 from secondplate.weldability_dilution import dilution_path, martensite_dilution
 
 WIDTH_IN, HEIGHT_IN = 9.2, 5.7
-PLOT = (0.075, 0.125, 0.59, 0.82)
+PLOT = (0.075, 0.125, 0.575, 0.82)
 SHORT = {"austenite": "A", "martensite": "M", "ferrite": "F"}
 BORDERS = 4
 TINTS = {"martensite": PALE_AMBER, "austenite": PALE_SLATE, "ferrite": PALE_GREY}
@@ -253,7 +253,7 @@ def _told(marked, place):
 
 def _wrapped(text):
     """Break a text into lines that fit beside the plane."""
-    return textwrap.wrap(text, 21)
+    return textwrap.wrap(text, 22)
 
 
 def _words(stud, rivet, marked, alone):
