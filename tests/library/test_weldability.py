@@ -12,7 +12,7 @@ from secondplate.weldability import (
     verdict,
 )
 from secondplate.weldability_composition import composition, steel_names
-from secondplate.weldability_hardness import yurioka_hardness
+from secondplate.weldability_hardness import yurioka_hardness, zone_hardness
 from secondplate.weldability_published import SURFACES, levers, published_hardnesses, published_warnings
 from secondplate.weldability_stud import stud_cooling_time_s, stud_preheat_answer
 
@@ -62,6 +62,14 @@ def test_soft_zone_is_not_called_brittle():
     assert not found.brittle
 
 
+def test_slow_cooling_softens_the_low_end_only_of_a_band_of_times():
+    """A band of times from quick to slow keeps the hard end and lowers the soft one."""
+    wide = Band(low=TIMES.low, best=TIMES.best, high=60.0, basis="made up")
+    quick, slow = (rivet_zone_hardness_hv("36MnB4", cooling_time_800_500_s=times) for times in (TIMES, wide))
+    assert slow.high == quick.high
+    assert slow.low < quick.low - 200
+
+
 def test_dilution_may_be_given():
     """With little of the rivet in the melt the weld metal keeps austenite."""
     little = Band(low=0.05, best=0.1, high=0.2, basis="made up")
@@ -91,6 +99,10 @@ def test_cooling_time_scales_with_the_square_of_the_energy():
 def test_hardness_band_spans_grade_and_formulas():
     """The band of the grade is wider than that of one cast, and above the limit of seams."""
     found = rivet_zone_hardness_hv("38B2", cooling_time_800_500_s=TIMES)
+    lean, rich = (composition("38B2", end=end) for end in ("low", "high"))
+    softest = zone_hardness(lean, cooling_time_800_500_s=TIMES.high).band_hv
+    hardest = zone_hardness(rich, cooling_time_800_500_s=TIMES.low).band_hv
+    assert (found.low, found.high) == (softest.low, hardest.high)
     assert found.low > hardness_limit_hv().high
     assert found.high - found.low > 50
 

@@ -63,3 +63,15 @@ def test_stainless_is_refused():
         martensite_start_c(composition("304-type"))
     with pytest.raises(ValueError, match="chromium for carbon equivalent"):
         carbon_equivalent_iiw_percent(composition("304-type"))
+
+
+def test_alloyed_steel_by_hand():
+    """Each element has its weight: 0.2 C with 0.6 Mo and 0.1 V, worked by hand."""
+    steel = Composition(
+        carbon_percent=0.2, manganese_percent=0.6, molybdenum_percent=0.6, vanadium_percent=0.1
+    )
+    # Sums of a few decimals, exact but for rounding.
+    assert carbon_equivalent_iiw_percent(steel) == pytest.approx(0.2 + 0.1 + 0.14, rel=1e-12)
+    assert cracking_parameter_percent(steel) == pytest.approx(0.2 + 0.03 + 0.04 + 0.01, rel=1e-12)
+    assert carbon_equivalent_cet_percent(steel) == pytest.approx(0.2 + 0.12, rel=1e-12)
+    assert martensite_start_c(steel) == pytest.approx(539 - 84.6 - 18.24 - 4.5, rel=1e-12)

@@ -112,3 +112,20 @@ def test_refusals(call, sentence):
     """Steels, times and rates out of range are refused with their sentence."""
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_alloyed_steel_by_hand():
+    """Molybdenum, vanadium and niobium have their weights; 0.3 C with 0.5 Mo, 0.1 V and 0.03 Nb by hand."""
+    steel = Composition(
+        carbon_percent=0.3, molybdenum_percent=0.5, vanadium_percent=0.1, niobium_percent=0.03
+    )
+    rate = {"cooling_rate_c_h": 1e4}
+    # Sums of a few decimals, exact but for rounding.
+    bainite = -323 + 55.5 + 95.5 + (89 + 15.9 - 16.5) * 4
+    assert maynier_bainite_hv(steel, **rate) == pytest.approx(bainite, rel=1e-12)
+    ferrite = 42 + 66.9 + 9.5 + (10 + 13) * 4
+    assert maynier_ferrite_pearlite_hv(steel, **rate) == pytest.approx(ferrite, rel=1e-12)
+    found = yurioka_hardness(steel, cooling_time_800_500_s=1)
+    assert found.bainite_hv == pytest.approx(145 + 130 * np.tanh(2.65 * 0.53 - 0.69), rel=1e-12)
+    assert found.martensite_time_s == pytest.approx(np.exp(10.6 * 0.425 - 4.8), rel=1e-12)
+    assert found.bainite_time_s == pytest.approx(np.exp(6.2 * 0.425 + 0.74), rel=1e-12)

@@ -20,3 +20,14 @@ def test_chromium_equivalent_of_structural_steel():
     )
     at = schaeffler_equivalents(steel)
     assert at.chromium_equivalent_percent == pytest.approx(1.13, abs=1e-9)  # exact decimals
+
+
+def test_niobium_counts_half():
+    """The formula as printed there: niobium counts half in the chromium equivalent."""
+    plain = Composition(carbon_percent=0.05, chromium_percent=18)
+    stabilised = Composition(carbon_percent=0.05, chromium_percent=18, niobium_percent=0.8)
+    rise = (
+        schaeffler_equivalents(stabilised).chromium_equivalent_percent
+        - schaeffler_equivalents(plain).chromium_equivalent_percent
+    )
+    assert rise == pytest.approx(0.4, abs=1e-9)  # exact decimals
