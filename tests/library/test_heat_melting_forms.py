@@ -51,6 +51,15 @@ def test_depth_grows_with_the_root_of_time():
     assert 0.1 < depths_mm[2] < 0.6  # less than the 0.599 of a body already at its melting point
 
 
+def test_depth_by_the_handbook_constant():
+    """An excess of one latent heat has Stefan number 1: 2 x 0.62006263 sqrt(alpha t) after 20 ms."""
+    found_mm = neumann_depth_mm(
+        0.02, face_excess_k=250e3 / 650, first_shortfall_k=0, latent_heat_j_kg=250e3, metal=STEEL
+    )
+    expected_mm = 2 * 0.62006263 * np.sqrt(5.8794708476 * 0.02)
+    assert found_mm == pytest.approx(expected_mm, rel=1e-8)  # eight decimals of the constant
+
+
 def moving_cells(times, *, cells):
     """Melt at rest, coordinate stretched to 0..1 over the melt: depths and face excess, by lines."""
     start = 0.001  # begin with the first terms of the series
