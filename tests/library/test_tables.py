@@ -7,7 +7,8 @@ from secondplate.sources import BIBLIOGRAPHY
 from secondplate.tables import BASES, COLUMNS, Row, load, values
 
 HEAD = ",".join(COLUMNS)
-OTHER_FILES = {"sources", "glossary"}
+# These have columns of their own, read and checked where they are used.
+OTHER_FILES = {"sources", "glossary", "spr_joint_rows", "joint_models_left_out"}
 TABLES = sorted(path.stem for path in DATA_FOLDER.glob("*.csv") if path.stem not in OTHER_FILES)
 
 

@@ -59,7 +59,9 @@ class Stage:
     def __post_init__(self):
         """Refuse what is out of range."""
         require_between("duration", self.duration_s, 1e-9, 1e6, unit="s")
-        require_between("number of steps", self.steps, 1, 100_000, unit="")
+        if require_between("number of steps", self.steps, 1, 100_000, unit="") != int(self.steps):
+            message = f"number of steps must be a whole number, got {self.steps!r}"
+            raise ValueError(message)
         require_between("growth of the steps", self.growth, 1, 2, unit="")
         object.__setattr__(self, "power_w", require_at_least("power", self.power_w, 0, unit="W"))
 
