@@ -21,6 +21,7 @@ _COARSEST_STUD_MM = 2.0
 _COARSEST_PLATE_MM = 0.4
 _FINEST_RADIUS_MM = 0.12
 _GROWTH_RADIUS = 0.2
+_MOST_GROWTH = 0.5  # that a grid may have
 _COARSEST_RADIUS_MM = 6.0
 # Distances from the axis at which the bond line and the plates are looked at, mm.
 RADII_MM = (4.0, 6.0, 8.0, 12.0, 20.0)
@@ -80,7 +81,8 @@ class JointCells:
 
 def _height_edges(joint, fineness):
     """Edges along the axis: through every face of the joint, fine at the weld."""
-    fine = {"fine_at_mm": [0.0], "finest_mm": FINEST_MM / fineness, "growth": _GROWTH / fineness}
+    growth = min(_GROWTH / fineness, _MOST_GROWTH)
+    fine = {"fine_at_mm": [0.0], "finest_mm": FINEST_MM / fineness, "growth": growth}
     above = [-joint.stud_length_mm, -joint.flange_thickness_mm, 0.0]
     below = [0.0, joint.web_mm, joint.head_height_mm, joint.top_plate_mm, joint.second_plate_from_mm]
     below += [joint.slug_from_mm, joint.tail_depth_mm, joint.plates_to_mm, joint.button_to_mm]
@@ -98,7 +100,7 @@ def _radius_edges(joint, fineness):
         stops,
         fine_at_mm=[flange],
         finest_mm=_FINEST_RADIUS_MM / fineness,
-        growth=_GROWTH_RADIUS / fineness,
+        growth=min(_GROWTH_RADIUS / fineness, _MOST_GROWTH),
         coarsest_mm=_COARSEST_RADIUS_MM / fineness,
     )
 

@@ -173,8 +173,8 @@ class WeldHeatResult:
         """Band of the shortening of the stud in mm.
 
         Best is the melted depth of the stud, which comes within a quarter of the printed shortenings of long
-        arcs (us_stud_time_table). Low leaves a fifth of its melt in the weld, high presses out the melt of the
-        head as well, so that the stud sinks into its place.
+        arcs (us_stud_time_table). Low leaves a fifth of its melt in the weld, high presses out the melt of
+        the head as well, so that the stud sinks into its place.
         """
         stud = self.stud_depth_mm
         basis = "derived: melt of the stud; a fifth of it may stay, that of the head may go too"
