@@ -7,9 +7,7 @@ One step tau is a Rosenbrock method with g = 1 - 1/sqrt(2):
 
 ``J = 1 + g tau K/C`` with the conductances K of now and capacities C. It is L-stable, and of second order in
 time whatever K and C are. That leaves C free: it is the least capacity nearby, without the heat of melting,
-so that a cell which leaves its melting range within a step does not overshoot. Cells of next to no heat
-capacity, such as thin air between hot and cold metal, still want steps short enough that their surroundings
-change little. Summing ``J k = F`` over all
+so that a cell which leaves its melting range within a step does not overshoot. Summing ``J k = F`` over all
 cells leaves the sum of k, because what one cell gives another gets: the heat balance closes by construction.
 """
 
@@ -24,8 +22,10 @@ GAMMA = 1 - 1 / np.sqrt(2)
 _W_MM2K_PER_W_M2K = 1e-6
 # Slopes of the lines along which cells are numbered; the one with the narrowest band is taken.
 _SLOPES = (0.0, 0.4, 0.6, 0.8, 1.0, 1.3, 2.0, np.inf)
-# A step is halved this often at most; what still leaves the tables has too much heat or far too few steps.
-MOST_HALVINGS = 7
+
+
+# Steps are not halved further than to this.
+SHORTEST_S = 1e-9
 
 
 class _StepTooLongError(ValueError):
@@ -105,18 +105,18 @@ class Scheme:
         outside, loss = self._surface.losses(temperature, conductivity)
         return gain - loss, loss.sum(), link, outside, self.volume_mm3 / steepest
 
-    def step(self, heat, tau_s, power_w, *, halvings=MOST_HALVINGS):
+    def step(self, heat, tau_s, power_w):
         """Return the heat contents one step later, and the heat that left the body in J.
 
-        A step so long that a cell would leave the table of its substance is done in two halves, each likewise.
+        A step so long that a cell would leave the table of its substance is done in two halves.
         """
         try:
             return self._step(heat, tau_s, power_w)
         except _StepTooLongError:
-            if halvings == 0:
+            if tau_s < SHORTEST_S:
                 raise
-        middle, first_j = self.step(heat, tau_s / 2, power_w, halvings=halvings - 1)
-        end, second_j = self.step(middle, tau_s / 2, power_w, halvings=halvings - 1)
+        middle, first_j = self.step(heat, tau_s / 2, power_w)
+        end, second_j = self.step(middle, tau_s / 2, power_w)
         return end, first_j + second_j
 
     def _step(self, heat, tau_s, power_w):
@@ -140,8 +140,9 @@ class Scheme:
     def _inside(self, heat):
         """Return heat contents that are within the tables, or raise."""
         if not self.lookup.holds(heat):
-            message = "temperature must stay within the tables of the substances, got too much heat for that "
-            message += "or too long time steps"
+            message = (
+                "temperature must stay within the tables of the substances, got more heat than they hold"
+            )
             raise _StepTooLongError(message)
         return heat
 
