@@ -221,6 +221,15 @@ def test_melting_and_freezing_again():
     assert run.peak_c.max() > 1500 > run.final_c.max()
 
 
+def test_half_the_latent_heat_melts_half():
+    """A cell that got the heat to its melting point and half its latent heat is half melted, and as warm."""
+    body = column([0, 1], substance=melting_steel(30.0))
+    power = np.array([[STEEL.heat_by_volume_j_mm3k * 1480 + 7850e-9 * 250e3 / 2]])
+    run = heated(body, 1.0, power_w=power, start_c=20.0)
+    assert run.melted_share[0, 0] == pytest.approx(0.5, rel=1e-9)  # rounding
+    assert run.final_c[0, 0] == pytest.approx(1500.0, abs=1e-6)  # rounding, over a narrow melting range
+
+
 def test_a_step_that_is_too_long_is_halved():
     """Melting in five steps gives about what 400 give, although cells pass through their melting in one."""
     body = column(fine_at_start(5, finest_mm=0.02, growth=0.1), substance=melting_steel(300.0))
