@@ -8,11 +8,13 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from secondplate.heat.conduction import Body, Stage, conduct
 from secondplate.heat.finite_bodies import cylinder_temperature, wall_temperature
 from secondplate.heat.grid import Grid
-from secondplate.heat.substances import Substance, constant, metal
+from secondplate.heat.substances import Substance, constant, filler, metal
 from tests.heat_bodies import STEEL, column, face_power, fine_at_start, heated, solid
 
 HEAT_BALANCE = 1e-9  # the model promises 1e-6
@@ -129,6 +131,48 @@ def test_melt_stays_below_the_bound_of_energy(flux_w_mm2, time_s):
     assert 0.2 * bound_mm < run.melted_share[:, 0] @ body.grid.heights_mm < bound_mm
 
 
+MIXED = (
+    metal("boron rivet steel", liquid_conductivity_w_mk=100),
+    metal("6xxx aluminium"),
+    filler("adhesive"),
+)
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    where=st.lists(st.sampled_from([-1, 0, 0, 1, 2]), min_size=30, max_size=30),
+    contacts=st.lists(st.sampled_from([0.0, 50.0, 6000.0, math.inf]), min_size=49, max_size=49),
+    start=st.lists(st.floats(20, 2500), min_size=30, max_size=30),
+    flux=st.floats(0, 60),
+)
+def test_heat_balance_of_any_body(where, contacts, start, flux):
+    """Heat is neither lost nor made: substances, holes, contacts, melting, film and radiation mixed."""
+    grid = Grid(radius_edges_mm=[0, 0.02, 0.1, 0.5, 2, 9], height_edges_mm=[0, 0.01, 0.1, 0.2, 1, 3, 3.001])
+    field = np.array(where).reshape(grid.shape)
+    field[0, 1] = 0
+    body = Body(
+        grid=grid,
+        substances=MIXED,
+        where=field,
+        radial_contact_w_m2k=np.array(contacts[:24]).reshape(6, 4),
+        height_contact_w_m2k=np.array(contacts[24:]).reshape(5, 5),
+        film_w_m2k=20.0,
+        emittance=0.5,
+        upper_end="exposed",
+        outer_end=150.0,
+    )
+    power = np.where(field == 0, flux * grid.volumes_mm3, 0.0)
+    stages = [
+        Stage(duration_s=0.02, steps=8, power_w=power),
+        Stage(duration_s=3.0, steps=12, growth=1.5),
+    ]
+    run = conduct(body, stages, start_c=np.array(start).reshape(grid.shape))
+    assert run.balance < HEAT_BALANCE
+    assert np.all(np.isfinite(run.final_c[field >= 0]))
+    assert np.all(np.isnan(run.final_c[field < 0]))
+    assert np.all((run.melted_share >= 0) & (run.melted_share <= 1))
+
+
 def test_nothing_crosses_where_there_is_no_contact():
     """Cells without contact keep their heat; the same cells as one piece share it."""
     contact = np.full((2, 2), math.inf)
@@ -230,7 +274,7 @@ def test_half_the_latent_heat_melts_half():
     assert run.final_c[0, 0] == pytest.approx(1500.0, abs=1e-6)  # rounding, over a narrow melting range
 
 
-def test_a_step_that_is_too_long_is_halved():
+def test_a_step_that_is_too_long_is_done_in_parts():
     """Melting in five steps gives about what 400 give, although cells pass through their melting in one."""
     body = column(fine_at_start(5, finest_mm=0.02, growth=0.1), substance=melting_steel(300.0))
     power = face_power(body, flux_w_mm2=300)

@@ -59,15 +59,17 @@ class HeatLookup:
         self._low = self._heat[first][where]
         self._high = np.array([substance.heat_content_j_mm3[-1] for substance in substances])[where]
         self._start = starts[where]
+        self._last = self._start + np.array([len(index) - 1 for index, _ in bins])[where]
 
     def holds(self, heat_j_mm3):
         """Tell whether all cells are within their tables; numbers that are none are not."""
         return bool(np.all((heat_j_mm3 >= self._low) & (heat_j_mm3 <= self._high)))
 
     def _line(self, heat_j_mm3):
-        """Return the number of the line of each cell, all of which are within their tables."""
+        """Return the number of the line of each cell; the first and the last line go on without end."""
         place = ((heat_j_mm3 - self._low) * self._bins_per_heat).astype(np.intp)
         place += self._start
+        np.clip(place, self._start, self._last, out=place)
         line = self._index.take(place)
         return line + (heat_j_mm3 >= self._next.take(line))
 

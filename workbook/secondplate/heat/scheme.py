@@ -7,8 +7,12 @@ One step tau is a Rosenbrock method with g = 1 - 1/sqrt(2):
 
 ``J = 1 + g tau K/C`` with the conductances K of now and capacities C. It is L-stable, and of second order in
 time whatever K and C are. That leaves C free: it is the least capacity nearby, without the heat of melting,
-so that a cell which leaves its melting range within a step does not overshoot. Summing ``J k = F`` over all
-cells leaves the sum of k, because what one cell gives another gets: the heat balance closes by construction.
+so that a cell which leaves its melting range within a step does not overshoot. Between the two stages a cell
+may stand far beyond its end; the tables then go on as straight lines. Summing ``J k = F`` over all cells leaves
+the sum of k, because what one cell gives another gets: the heat balance closes by construction.
+
+Air between pieces of very different temperature is the hard case: next to no heat capacity, and one that
+changes with temperature. Where it does not come to rest within the parts of a step, the run is refused.
 """
 
 import numpy as np
@@ -22,14 +26,8 @@ GAMMA = 1 - 1 / np.sqrt(2)
 _W_MM2K_PER_W_M2K = 1e-6
 # Slopes of the lines along which cells are numbered; the one with the narrowest band is taken.
 _SLOPES = (0.0, 0.4, 0.6, 0.8, 1.0, 1.3, 2.0, np.inf)
-
-
-# Steps are not halved further than to this.
-SHORTEST_S = 1e-9
-
-
-class _StepTooLongError(ValueError):
-    """A step or the heat is too much: a cell would leave the table of its substance."""
+# A step is done in this many parts at most; what still leaves the tables has too much heat or too few steps.
+MOST_PARTS = 200
 
 
 class Scheme:
@@ -108,16 +106,24 @@ class Scheme:
     def step(self, heat, tau_s, power_w):
         """Return the heat contents one step later, and the heat that left the body in J.
 
-        A step so long that a cell would leave the table of its substance is done in two halves.
+        A step so long that a cell would leave the table of its substance is done in parts: half as long after
+        each failure, twice as long after each success.
         """
-        try:
-            return self._step(heat, tau_s, power_w)
-        except _StepTooLongError:
-            if tau_s < SHORTEST_S:
-                raise
-        middle, first_j = self.step(heat, tau_s / 2, power_w)
-        end, second_j = self.step(middle, tau_s / 2, power_w)
-        return end, first_j + second_j
+        left_s, part_s, lost_j = tau_s, tau_s, 0.0
+        for _ in range(MOST_PARTS):
+            part_s = min(part_s, left_s)
+            later, part_j = self._step(heat, part_s, power_w)
+            if not self.lookup.holds(later):
+                part_s /= 2
+                continue
+            heat, lost_j, left_s = later, lost_j + part_j, left_s - part_s
+            if left_s <= 0:
+                return heat, lost_j
+            part_s *= 2
+        message = (
+            "temperature must stay within the tables of the substances, got too much heat or too few steps"
+        )
+        raise ValueError(message)
 
     def _step(self, heat, tau_s, power_w):
         """Do one step as it is."""
@@ -132,19 +138,10 @@ class Scheme:
 
         first, out = rate(gain + power_w)
         first_lost = lost + out
-        gain, lost, *_ = self._gain(self._inside(heat + tau_s / self.volume_mm3 * first))
+        gain, lost, *_ = self._gain(heat + tau_s / self.volume_mm3 * first)
         second, out = rate(gain + power_w - 2 * first)
         new = heat + tau_s / self.volume_mm3 * (1.5 * first + 0.5 * second)
-        return self._inside(new), tau_s * 0.5 * (first_lost + lost + out)
-
-    def _inside(self, heat):
-        """Return heat contents that are within the tables, or raise."""
-        if not self.lookup.holds(heat):
-            message = (
-                "temperature must stay within the tables of the substances, got more heat than they hold"
-            )
-            raise _StepTooLongError(message)
-        return heat
+        return new, tau_s * 0.5 * (first_lost + lost + out)
 
 
 class Faces:
