@@ -8,8 +8,8 @@ One step tau is a Rosenbrock method with g = 1 - 1/sqrt(2):
 ``J = 1 + g tau K/C`` with the conductances K of now and capacities C. It is L-stable, and of second order in
 time whatever K and C are. That leaves C free: it is the least capacity nearby, without the heat of melting,
 so that a cell which leaves its melting range within a step does not overshoot. Between the two stages a cell
-may stand far beyond its end; the tables then go on as straight lines. Summing ``J k = F`` over all cells leaves
-the sum of k, because what one cell gives another gets: the heat balance closes by construction.
+may stand far beyond its end; the tables then go on as straight lines. Summing ``J k = F`` over all cells
+leaves the sum of k, because what one cell gives another gets: the heat balance closes by construction.
 
 Air between pieces of very different temperature is the hard case: next to no heat capacity, and one that
 changes with temperature. Where it does not come to rest within the parts of a step, the run is refused.
