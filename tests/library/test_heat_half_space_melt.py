@@ -54,8 +54,8 @@ def test_depth_of_a_half_space(flux_w_mm2, time_ms, still_mm, stirred_mm):
         by_share = run.melted_share[:, 0] @ body.grid.heights_mm
         by_point = float(melted_depths_mm(run.peak_c, edges, MELTING_C)[0])
         # cells of 0.011 mm at the front; the other program moves by 0.001 to 0.003 mm with its cells
-        assert by_share == pytest.approx(depth_mm, abs=0.008)
-        assert by_point == pytest.approx(depth_mm, abs=0.008)
+        assert by_share == pytest.approx(depth_mm, rel=0.03, abs=0.008)
+        assert by_point == pytest.approx(depth_mm, rel=0.03, abs=0.008)
 
 
 @pytest.mark.parametrize(
