@@ -9,14 +9,7 @@ from secondplate import tables
 from secondplate.bands import Band
 from secondplate.checks import require_above, require_between
 
-_SHARES = {row.name: row for row in tables.load("arc_shares")}
-
-
-def _share_band(name):
-    """Turn one row of the shares into a band."""
-    row = _SHARES[name]
-    basis = f"{row.basis}: {row.conditions} ({row.source}, {row.locator})"
-    return Band(low=float(row.keys["low"]), best=row.number, high=float(row.keys["high"]), basis=basis)
+_SHARES = tables.bands("arc_shares")
 
 
 def voltage_band_v():
@@ -36,7 +29,7 @@ def voltage_band_v():
     >>> voltage_band_v().best
     30.0
     """
-    return _share_band("arc voltage")
+    return _SHARES["arc voltage"]
 
 
 def arc_energy_j(*, voltage_v, current_a, time_ms):
@@ -162,7 +155,7 @@ def face_heat_share():
     >>> round(face_heat_share().best, 3)
     0.425
     """
-    efficiency, face = _share_band("arc efficiency"), _share_band("share of one face")
+    efficiency, face = _SHARES["arc efficiency"], _SHARES["share of one face"]
     return Band(
         low=efficiency.low * face.low,
         best=efficiency.best * face.best,

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate import tables
-from secondplate.bands import Band
 from secondplate.bench_random import triangular, uniform
 from secondplate.checks import require_above, require_between, require_choice
 from secondplate.gas import FLOW_L_MIN
@@ -26,16 +25,7 @@ MACHINES = ("weak", "strong")
 FLANGES_MM = tuple(short_cycle_row(size).flange_diameter_mm for size in STUD_DIAMETERS_MM)
 
 
-def _bands(table):
-    """Read a table of bands."""
-    bands = {}
-    for row in tables.load(table):
-        low, high = float(row.keys["low"]), float(row.keys["high"])
-        bands[row.name] = Band(low=low, best=row.number, high=high, basis=f"{row.basis}: {row.conditions}")
-    return bands
-
-
-BENCH_BANDS = _bands("bench_bands")
+BENCH_BANDS = tables.bands("bench_bands", cited=False)
 SETTING_LIMITS = {row.name: (float(row.keys["least"]), row.number) for row in tables.load("bench_settings")}
 # Each setting that is a number: its field, its row in the table, its unit.
 _NUMBERS = (

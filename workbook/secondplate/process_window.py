@@ -41,17 +41,8 @@ CURRENT_LIMITS_A = (50.0, 1500.0)
 PULL_STUD = MappingProxyType({"stud_material": "austenitic stainless", "base": "steel rivet head"})
 
 
-def _limit_bands():
-    """Read the limits that part the states."""
-    bands = {}
-    for row in tables.load("process_window"):
-        basis = f"{row.basis}: {row.conditions}"
-        low, high = float(row.keys["low"]), float(row.keys["high"])
-        bands[row.name] = Band(low=low, best=row.number, high=high, basis=basis)
-    return bands
-
-
-LIMITS = _limit_bands()
+# What parts the states.
+LIMITS = tables.bands("process_window", cited=False)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from types import MappingProxyType
 
+from secondplate.bands import Band
 from secondplate.checks import require_choice
 from secondplate.data_files import DATA_FOLDER, read_records
 from secondplate.sources import source
@@ -153,3 +154,41 @@ def values(name, *, folder=DATA_FOLDER):
             raise ValueError(message)
         found[row.name] = row.number
     return found
+
+
+def bands(name, *, cited=True, folder=DATA_FOLDER):
+    """Load a table of bands: the value of each row is the best one, its columns low and high are the ends.
+
+    Parameters
+    ----------
+    name : str
+        File name without its ending [-]
+    cited : bool
+        Whether the basis of a band names source and locator as well [-]
+    folder : pathlib.Path
+        Folder that holds the file; the library's own data folder unless told [-]
+
+    Returns
+    -------
+    dict of str to Band
+        The bands by name, in the units of the table [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is not a finite number or lies outside its ends.
+
+    Examples
+    --------
+    >>> bands("arc_shares")["arc voltage"].high
+    40.0
+    """
+    return {row.name: _band(row, cited=cited) for row in load(name, folder=folder)}
+
+
+def _band(row, *, cited):
+    """Turn one row into a band that says what it rests on."""
+    basis = f"{row.basis}: {row.conditions}"
+    if cited:
+        basis += f" ({row.source}, {row.locator})"
+    return Band(low=float(row.keys["low"]), best=row.number, high=float(row.keys["high"]), basis=basis)

@@ -18,20 +18,7 @@ from secondplate.weld_sections import lens_area_mm2, lens_centroid_mm
 PARTS = ("weld", "stud", "head")
 
 
-def _strengths():
-    """Read the bands of strength, each with what it rests on."""
-    return {
-        row.name: Band(
-            low=float(row.keys["low"]),
-            best=row.number,
-            high=float(row.keys["high"]),
-            basis=f"{row.basis}: {row.conditions}",
-        )
-        for row in tables.load("weld_strength")
-    }
-
-
-STRENGTHS_MPA = _strengths()
+STRENGTHS_MPA = tables.bands("weld_strength", cited=False)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -21,13 +21,6 @@ USE = (
 )
 
 
-def _rule_band(name):
-    """Turn one row of the rules into a band."""
-    (row,) = (row for row in tables.load("weldability_rules") if row.name == name)
-    basis = f"{row.basis}: {row.conditions} ({row.source}, {row.locator})"
-    return Band(low=float(row.keys["low"]), best=row.number, high=float(row.keys["high"]), basis=basis)
-
-
 def dilution_band():
     """Return the share of the rivet in the weld metal to reckon with.
 
@@ -45,7 +38,7 @@ def dilution_band():
     >>> dilution_band().best
     0.5
     """
-    return _rule_band("dilution")
+    return tables.bands("weldability_rules")["dilution"]
 
 
 def hardness_limit_hv():
@@ -65,7 +58,7 @@ def hardness_limit_hv():
     >>> hardness_limit_hv().best
     380.0
     """
-    return _rule_band("hardness limit")
+    return tables.bands("weldability_rules")["hardness limit"]
 
 
 @dataclass(frozen=True, kw_only=True)

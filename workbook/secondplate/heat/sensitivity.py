@@ -79,12 +79,7 @@ def input_bands():
     >>> input_bands()["web_mm"].best
     1.1
     """
-    bands = weld_heat_bands()
-    for row in tables.load("joint_bands"):
-        basis = f"{row.basis}: {row.conditions} ({row.source}, {row.locator})"
-        low, high = float(row.keys["low"]), float(row.keys["high"])
-        bands[row.name] = Band(low=low, best=row.number, high=high, basis=basis)
-    return bands
+    return weld_heat_bands() | tables.bands("joint_bands")
 
 
 def sensitivity(joint, settings, *, by="head depth", inputs=None):

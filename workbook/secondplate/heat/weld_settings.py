@@ -4,11 +4,9 @@ from dataclasses import dataclass, fields
 
 from secondplate import tables
 from secondplate.arc_heat import face_heat_share, voltage_band_v
-from secondplate.bands import Band
 from secondplate.checks import require_between, require_choice
 from secondplate.weld_charts import short_cycle_row, stainless_energy_factor
 
-_ROWS = {row.name: row for row in tables.load("weld_heat")}
 _NAMES = {
     "contact_rivet_plates_w_m2k": "contact of rivet and plates",
     "contact_plates_w_m2k": "contact of the plates",
@@ -52,12 +50,8 @@ def weld_heat_bands():
     """
     bands = {"voltage_v": voltage_band_v(), "stud_heat_share": face_heat_share()}
     bands["rivet_heat_share"] = bands["stud_heat_share"]
-    for field, name in _NAMES.items():
-        row = _ROWS[name]
-        basis = f"{row.basis}: {row.conditions} ({row.source}, {row.locator})"
-        low, high = float(row.keys["low"]), float(row.keys["high"])
-        bands[field] = Band(low=low, best=row.number, high=high, basis=basis)
-    return bands
+    of_table = tables.bands("weld_heat")
+    return bands | {field: of_table[name] for field, name in _NAMES.items()}
 
 
 def _words(name):
