@@ -13,12 +13,12 @@ import jinja2
 from grading.answers import JOURNAL_FILE, content_of, journal_bytes
 from grading.class_settings import CLASS_FILE, SHIPPED_CLASS_FILE
 from grading.exercises import PAGES
-from grading.export import write_whole
 from grading.gradebook import course_id, notebook_name
 from grading.gradebook_file import create_gradebook
 from grading.hand_in import learner_slug, practical_id
 from grading.hand_ins import hand_in_pages, made_at
 from grading.variants import normalise_learner
+from grading.whole_files import write_whole
 
 TIMESTAMP_FILE = "timestamp.txt"
 _TEMPLATES = Path(__file__).parent / "templates"

@@ -5,11 +5,9 @@ No text of a learner's can act as a formula there, and a file is either whole or
 
 import csv
 import io
-import os
-import tempfile
-from pathlib import Path
 
 from grading.gradebook import graded_cells
+from grading.whole_files import write_whole
 
 _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
@@ -75,17 +73,3 @@ def write_table(path, header, rows):
     writer.writerow(header)
     writer.writerows([harmless(value) for value in row] for row in rows)
     write_whole(path, ("\ufeff" + text.getvalue()).encode("utf-8", "replace"))
-
-
-def write_whole(path, data):
-    """Put a file in place in one step, so that nobody ever reads half of it."""
-    path = Path(path)
-    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-        os.chmod(temporary, 0o644)  # mkstemp makes files that only their owner may read
-        os.replace(temporary, path)
-    except BaseException:
-        os.unlink(temporary)
-        raise

@@ -4,7 +4,7 @@ import io
 import zipfile
 from pathlib import Path
 
-from grading.export import write_whole
+from grading.whole_files import write_whole
 
 BUNDLE = "second_plate_workbook.zip"
 FOLDER = "second_plate"  # inside the bundle, so that unpacking leaves one folder

@@ -14,13 +14,14 @@ from markupsafe import Markup
 from grading.bench_logs import log_lines
 from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
 from grading.exercises import EXERCISES, PAGES
-from grading.export import printable, write_whole
+from grading.export import printable
 from grading.feedback import exercise_feedback
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
 from grading.scoring import Outcome
 from grading.times import utc
 from grading.variants import fill, words
+from grading.whole_files import write_whole
 
 MOST_TO_GO_BACK_TO = 4
 PARTS_KEPT = 20_000  # many learners give the same answer to the same question

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from grading.exercise import Choice, Exercise, Option, Page
-from grading.export import harmless, write_problems, write_results, write_whole
+from grading.export import harmless, write_problems, write_results
 from grading.gradebook_scores import StudentScores
 
 PAGE = Page(
@@ -104,19 +104,3 @@ def test_problems_name_file_learner_and_reason(tmp_path):
         ["file", "learner", "page", "line", "kind", "problem"],
         ["a,b.zip", "'=cmd()", "bench", "3", "torn", "the last line is torn"],
     ]
-
-
-def test_a_failed_write_leaves_the_old_file(tmp_path, monkeypatch):
-    """When putting the file in place fails the old one is still there and no scrap is left."""
-    path = tmp_path / "results.csv"
-    path.write_text("old")
-
-    def refuse(*_):
-        message = "disk full"
-        raise OSError(message)
-
-    monkeypatch.setattr("grading.export.os.replace", refuse)
-    with pytest.raises(OSError, match="disk full"):
-        write_whole(path, b"new")
-    assert path.read_text() == "old"
-    assert list(tmp_path.iterdir()) == [path]

@@ -5,13 +5,12 @@ that a log of many studs outlives a kernel that dies or a page that is closed.
 """
 
 import json
-import os
-import tempfile
 from pathlib import Path
 
 from filelock import FileLock, Timeout
 
 from grading.answers import JOURNAL_FILE, LOCK_WAIT_S
+from grading.whole_files import write_whole
 
 DRAFTS_FILE = f"{JOURNAL_FILE}.drafts"
 MOST_DRAFTS = 60  # of one page; the oldest go first
@@ -57,20 +56,8 @@ class Drafts:
             with FileLock(f"{self.path}.lock", timeout=LOCK_WAIT_S):
                 drafts = change(self._all())
                 newest = dict(list(drafts.items())[-MOST_DRAFTS:])
-                self._replace(json.dumps(newest, separators=(",", ":")))
+                text = json.dumps(newest, separators=(",", ":"))
+                write_whole(self.path, text.encode("utf-8"), on_disk=True)
         except (OSError, Timeout) as error:
             message = f"this log is not kept on the disk: {getattr(error, 'strerror', None) or error}"
             raise NotKeptError(message) from error
-
-    def _replace(self, text):
-        """Put a whole new file in place of the old one."""
-        handle, fresh = tempfile.mkstemp(prefix=f"{DRAFTS_FILE}.", dir=self.path.parent)
-        try:
-            with open(handle, "w", encoding="utf-8") as file:
-                file.write(text)
-                file.flush()
-                os.fsync(file.fileno())
-            os.replace(fresh, self.path)
-        except OSError:
-            Path(fresh).unlink(missing_ok=True)
-            raise
