@@ -38,6 +38,11 @@ def looked_up_numbers(names, function):
     return np.array(looked_up(names, function), dtype=float)
 
 
+def current_and_time(setting):
+    """Return the current in A and the time in ms of a setting such as ``600 A, 30 ms``."""
+    return tuple(float(quantity.split()[0]) for quantity in setting.split(", "))
+
+
 def clear_of(values, limits, *, share=0.04):
     """Return the values that keep a distance of ``share`` from every limit, so that a verdict is plain."""
     return tuple(

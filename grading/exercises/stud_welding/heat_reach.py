@@ -2,10 +2,8 @@
 
 from functools import cache
 
-import numpy as np
-
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
-from grading.exercises.building_blocks import option, same, wrong
+from grading.exercises.building_blocks import current_and_time, option, same, wrong
 from grading.exercises.scenes import scene
 
 HEADING = "Where does the heat go?"
@@ -32,9 +30,9 @@ def peaks_c(setting):
     from secondplate.heat.weld import weld_heat
     from secondplate.heat.weld_settings import WeldHeat
 
-    current_a, time_ms = (float(word.split()[0]) for word in setting.split(", "))
+    current_a, time_ms = current_and_time(setting)
     weld = weld_heat(default_joint(stud_diameter_mm=6), WeldHeat(current_a=current_a, time_ms=time_ms))
-    return {place: float(np.max(weld.traces_c[name])) for place, (name, _) in PLACES.items()}
+    return {place: weld.peak_at_c(name) for place, (name, _) in PLACES.items()}
 
 
 def _verdict(peak_c):

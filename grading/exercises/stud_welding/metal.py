@@ -8,8 +8,8 @@ from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate.weldability_carbon import carbon_equivalent_iiw_percent
-from secondplate.weldability_composition import Composition, composition, mix
-from secondplate.weldability_diagram import constitution_region, near_border
+from secondplate.weldability_composition import Composition, composition
+from secondplate.weldability_dilution import dilution_path
 from secondplate.weldability_equivalents import schaeffler_equivalents
 
 HEADING = "Is the weld hard?"
@@ -74,9 +74,8 @@ def _mixes():
     """Return stud and dilution of every mixture that lies clear of the borders of the diagram."""
     found = []
     for name, steel in STUDS.items():
-        places = schaeffler_equivalents(mix(composition(steel), RIVET, dilution=np.array(DILUTIONS)))
-        doubtful = near_border(places.chromium_equivalent_percent, places.nickel_equivalent_percent)
-        found += [(name, dilution) for dilution, near in zip(DILUTIONS, doubtful, strict=True) if not near]
+        path = dilution_path(composition(steel), RIVET, dilution=DILUTIONS)
+        found += [(name, share) for share, near in zip(DILUTIONS, path.near_border, strict=True) if not near]
     return tuple(found)
 
 
@@ -93,14 +92,11 @@ def _draw_equivalents(draw):
     }
 
 
-def _regions(studs, dilutions):
-    """Return for each stud and dilution what is in the metal of the weld."""
-    ids = []
-    for stud, dilution in zip(studs, dilutions, strict=True):
-        place = schaeffler_equivalents(mix(composition(STUDS[str(stud)]), RIVET, dilution=float(dilution)))
-        region = constitution_region(place.chromium_equivalent_percent, place.nickel_equivalent_percent)
-        ids.append(REGION_IDS[str(region)])
-    return ids
+@cache
+def _structure(stud, dilution):
+    """Return what is in the metal of the weld, as an id."""
+    path = dilution_path(composition(STUDS[stud]), RIVET, dilution=dilution)
+    return REGION_IDS[str(path.region[0])]
 
 
 def _solve_equivalents(table):
@@ -127,7 +123,12 @@ def _solve_equivalents(table):
                 "manganese_whole": nickel + 30 * carbon + manganese,
             },
         ),
-        "structure": ChoiceKey(right=_regions(table["stud"], table["dilution"])),
+        "structure": ChoiceKey(
+            right=[
+                _structure(str(stud), float(share))
+                for stud, share in zip(table["stud"], table["dilution"], strict=True)
+            ]
+        ),
     }
 
 

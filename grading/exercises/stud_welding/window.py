@@ -5,7 +5,7 @@ from functools import cache
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
-from grading.exercises.building_blocks import option, same, wrong
+from grading.exercises.building_blocks import current_and_time, option, same, wrong
 from grading.exercises.scenes import scene
 from secondplate.process_window import STATES, process_window
 
@@ -44,9 +44,7 @@ def _draw_window(draw):
 
 def _states(settings):
     """Return the state of each setting, as an id."""
-    current_a, time_ms = np.array(
-        [[float(word.split()[0]) for word in text.split(", ")] for text in settings]
-    ).T
+    current_a, time_ms = np.array([current_and_time(text) for text in settings]).T
     window = process_window(stud_diameter_mm=STUD_MM, web_mm=WEB_MM, current_a=current_a, time_ms=time_ms)
     return [str(state).replace(" ", "_") for state in window.state]
 
