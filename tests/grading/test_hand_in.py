@@ -14,15 +14,8 @@ from hypothesis import strategies as st
 
 from grading import hand_in
 from grading.answers import Journal
-from grading.hand_in import (
-    HandInError,
-    learner_of,
-    learner_slug,
-    pack_hand_in,
-    read_hand_in,
-    save_learner,
-    written_answer,
-)
+from grading.hand_in import HandInError, pack_hand_in, read_hand_in, save_learner
+from tests.grading.made_notebooks import practical_notebook
 
 NOW = datetime(2026, 11, 25, 8, 30, 15, tzinfo=UTC)
 MANIFEST = {
@@ -34,25 +27,6 @@ MANIFEST = {
     "bank": "test",
     "made_at": "2026-11-25T08:30:15+00:00",
 }
-
-
-def _notebook(text, page="arcs"):
-    """Return a learner's whole notebook: code, output and the written practical answer."""
-    cells = [
-        {
-            "cell_type": "code",
-            "metadata": {},
-            "source": "raise SystemExit",
-            "outputs": [],
-            "execution_count": None,
-        },
-        {
-            "cell_type": "markdown",
-            "metadata": {"nbgrader": {"grade_id": f"{page}-practical"}},
-            "source": text,
-        },
-    ]
-    return json.dumps({"cells": cells, "metadata": {}, "nbformat": 4, "nbformat_minor": 5})
 
 
 @pytest.fixture
@@ -74,7 +48,7 @@ def workbook(tmp_path, small_page):
             answers={"energy": f"{number} J"},
         )
     (page / "arcs.ipynb").write_text(
-        _notebook(["I welded *one* stud,\n", "then pulled it."]), encoding="utf-8"
+        practical_notebook(["I welded *one* stud,\n", "then pulled it."]), encoding="utf-8"
     )
     return folder
 
@@ -147,7 +121,7 @@ def test_only_the_written_answer_of_a_notebook_is_packed(pack):
 
 def test_a_whole_notebook_is_read_too(make_zip):
     """Somebody who packs by hand may put the whole notebook in."""
-    assert read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("all of it"))])).written == {
+    assert read_hand_in(make_zip([("pages/arcs.ipynb", practical_notebook("all of it"))])).written == {
         "arcs": "all of it"
     }
 
@@ -194,74 +168,6 @@ def test_names_are_kept_as_they_are(workbook, pack, name):
     save_learner(workbook, name)
     got = read_hand_in(pack())
     assert got.display_name == name
-
-
-@pytest.mark.parametrize("name", ["", "  ", "\u200b", "a" * 81])
-def test_unusable_names_are_refused(workbook, name):
-    """A name must hold something that can be seen, and fit on a mark list."""
-    with pytest.raises(ValueError, match="name must be 1 to 80 characters that can be seen"):
-        save_learner(workbook, name)
-
-
-def test_learner_is_found_from_any_page(workbook, tmp_path):
-    """The nearest learner file above a folder counts; without one it is practice."""
-    assert learner_of(workbook / "1_arcs").display_name == "Ann Lee"
-    assert learner_of(tmp_path).learner == ""
-
-
-@pytest.mark.parametrize(
-    "text", ["[]", "{}", '{"name": 5}', '{"name": " "}', "\x00", '{"name": "' + "a" * 100 + '"}', "[" * 9999]
-)
-def test_broken_learner_files_are_said(workbook, text):
-    """A learner file that cannot be used is practice with a sentence, never another learner."""
-    (workbook / "learner.json").write_text(text)
-    who = learner_of(workbook)
-    assert who.learner == ""
-    assert "sign in again" in who.problem
-
-
-@pytest.mark.parametrize(
-    ("name", "slug"),
-    [("ann", "ann"), ("ann_lee", "ann_lee"), ("student7", "student7"), ("ANN", "ann")],
-)
-def test_plain_names_are_their_own_slug(name, slug):
-    """A name of small letters, digits and low lines needs no change."""
-    assert learner_slug(name) == slug
-
-
-@given(st.text(min_size=1, max_size=60))
-@settings(deadline=None)
-def test_slugs_are_safe_file_names(name):
-    """Any name gives a file name that every system takes: short, plain, no device name of Windows."""
-    slug = learner_slug(name)
-    assert 0 < len(slug) <= 50
-    assert set(slug) <= set("abcdefghijklmnopqrstuvwxyz0123456789_")
-    assert slug not in {"con", "nul", "prn", "aux", "com1", "lpt9"}
-
-
-@pytest.mark.parametrize("name", ["con", "NUL", "Com1", "lpt9", "aux", "prn"])
-def test_device_names_of_windows_are_changed(name):
-    """A learner called like a device of Windows gets a file of their own."""
-    assert learner_slug(name).startswith(f"{name.lower()}_")
-
-
-def test_slugs_differ_where_names_do():
-    """Names that lose their difference in plain letters keep it in the hash."""
-    names = [
-        "ann lee",
-        "ann-lee",
-        "ann.lee",
-        "ann_lee",
-        "\u00e4nn lee",
-        "con",
-        "../../x",
-        "..\\x",
-        "\u674e",
-        "\u738b",
-        "a" * 60,
-        "a" * 61,
-    ]
-    assert len({learner_slug(name) for name in names}) == len(names)
 
 
 @pytest.mark.parametrize(
@@ -445,34 +351,15 @@ def test_problems_of_journals_are_carried(make_zip):
     ]
 
 
-@pytest.mark.parametrize(
-    ("notebook", "text"),
-    [
-        (_notebook("plain"), "plain"),
-        (_notebook(["two\n", "lines"]), "two\nlines"),
-        (_notebook(""), ""),
-        (_notebook("x", page="other"), None),
-        (_notebook([1, 2]), None),
-        ("{}", None),
-        ("[]", None),
-        ('{"cells": 5}', None),
-        ('{"cells": [5, null, {}, {"metadata": 5}, {"metadata": {"nbgrader": []}}]}', None),
-        ("[" * 50_000, None),
-        ("not json", None),
-    ],
-)
-def test_written_answers_are_read_as_text(notebook, text):
-    """The practical cell is found by its id; a notebook of any other shape gives nothing and no crash."""
-    assert written_answer(notebook.encode(), "arcs") == text
-
-
 UNTOUCHED = ("Write here.\n\n*Who watched, and when.*", "Write here.\r\n\r\n*Who watched,  and when.*\n")
 
 
 @pytest.mark.parametrize("text", UNTOUCHED)
 def test_a_practical_that_nobody_wrote_in_is_not_handed_in(workbook, small_page, pack, text):
     """What stood in the cell from the start is no answer, whatever an editor did to its spaces."""
-    (workbook / small_page.folder / small_page.notebook).write_text(_notebook(text), encoding="utf-8")
+    (workbook / small_page.folder / small_page.notebook).write_text(
+        practical_notebook(text), encoding="utf-8"
+    )
     with zipfile.ZipFile(pack()) as archive:
         assert not any(name.startswith("pages/") for name in archive.namelist())
 
@@ -480,14 +367,14 @@ def test_a_practical_that_nobody_wrote_in_is_not_handed_in(workbook, small_page,
 @pytest.mark.parametrize("text", UNTOUCHED)
 def test_a_packed_practical_that_nobody_wrote_in_counts_as_unwritten(make_zip, small_page, text):
     """A notebook put into the file by hand is no written answer either, and no fault."""
-    got = read_hand_in(make_zip([("pages/arcs.ipynb", _notebook(text))]), pages={"arcs": small_page})
+    got = read_hand_in(make_zip([("pages/arcs.ipynb", practical_notebook(text))]), pages={"arcs": small_page})
     assert (got.written, got.problems) == ({}, ())
 
 
 def test_words_below_the_cue_are_an_answer(make_zip, small_page):
     """Somebody who leaves the cue standing and writes below it has written."""
     text = f"{small_page.practical_cue}\n\nPulled one."
-    got = read_hand_in(make_zip([("pages/arcs.ipynb", _notebook(text))]), pages={"arcs": small_page})
+    got = read_hand_in(make_zip([("pages/arcs.ipynb", practical_notebook(text))]), pages={"arcs": small_page})
     assert got.written == {"arcs": text}
 
 
@@ -496,5 +383,5 @@ def test_reading_imports_and_runs_nothing(make_zip, monkeypatch):
     monkeypatch.setattr(zipfile.ZipFile, "extract", None)
     monkeypatch.setattr(zipfile.ZipFile, "extractall", None)
     before = dict(vars(hand_in))
-    read_hand_in(make_zip([("pages/arcs.ipynb", _notebook("x"))]))
+    read_hand_in(make_zip([("pages/arcs.ipynb", practical_notebook("x"))]))
     assert dict(vars(hand_in)) == before

@@ -9,12 +9,8 @@ from hypothesis import strategies as st
 
 from secondplate import bench
 from secondplate.inspection import COLLAR_SIGNS, WELD_SIGNS
+from tests.bench_welds import CHART, TRUE_JOB, plain_weld
 
-CHART = bench.chart_settings(stud_diameter_mm=6)
-# A machine that does what it shows, on a usual rivet.
-TRUE_JOB = bench.WeldJob(
-    head_diameter_mm=7.75, web_mm=1.1, rivet_hold_n=2000.0, current_share=1.0, voltage_v=30.0
-)
 # For each sign the causes that the table of signs names, as settings changed on sound ones.
 CAUSES = (
     ("necked", {"protrusion_mm": 0.45}),
@@ -35,11 +31,6 @@ CAUSES = (
 )
 EARTH = {bench.EARTHS[1]: bench.EARTHS[0]}
 MANY = np.arange(2000)
-
-
-def plain_weld(settings, job=TRUE_JOB):
-    """Weld without scatter."""
-    return bench.weld(settings, job, seed=None, number=1)
 
 
 def test_every_collar_sign_has_a_cause_here():
@@ -353,52 +344,6 @@ def test_what_harms_never_helps(chosen, job):
     assert plain_weld(moved, job).strength_n <= strength + 1
 
 
-def test_direction_of_a_step_too_far():
-    """From cold a leap that ends hot still counts as the right way, a step down as the wrong one."""
-    cold = replace(CHART, current_a=400.0)
-    assert bench.right_direction(cold, replace(cold, current_a=1000.0), TRUE_JOB) == {"current_a": "better"}
-    assert bench.right_direction(cold, replace(cold, current_a=380.0), TRUE_JOB) == {"current_a": "worse"}
-
-
-def test_directions_are_told_one_by_one():
-    """Two changes at once are judged each alone; what does not matter is no change."""
-    cold = replace(CHART, current_a=400.0)
-    after = replace(cold, time_ms=36.0, tilt_deg=10.0, flow_l_min=9.0)
-    expected = {"time_ms": "better", "tilt_deg": "worse", "flow_l_min": "no change"}
-    assert bench.right_direction(cold, after, TRUE_JOB) == expected
-    assert bench.right_direction(cold, cold, TRUE_JOB) == {}
-
-
-def test_direction_is_seen_far_outside():
-    """Where nothing melts yet, and where all is burnt, the way to the window is still seen."""
-    far = replace(CHART, current_a=60.0)
-    assert bench.right_direction(far, replace(far, current_a=100.0), TRUE_JOB) == {"current_a": "better"}
-    burnt = replace(CHART, current_a=1500.0)
-    assert bench.right_direction(burnt, replace(burnt, current_a=1400.0), TRUE_JOB) == {"current_a": "better"}
-
-
-def test_expected_improvement_is_the_way_gone():
-    """The way from cold into the window is gained, and lost on the way back; inside nothing is gained."""
-    cold = replace(CHART, current_a=400.0)
-    gained = bench.expected_improvement(cold, CHART, TRUE_JOB)
-    assert gained > 0
-    assert bench.expected_improvement(CHART, cold, TRUE_JOB) == -gained
-    assert bench.expected_improvement(CHART, replace(CHART, current_a=620.0), TRUE_JOB) == 0
-
-
-def test_map_of_the_day_shows_the_shown_current():
-    """The window over the shown current lies higher on a weak machine than on a true one."""
-    weak = bench.draw_job(b"a day at the shop", machine="weak")
-    currents = np.linspace(300, 1300, 101)
-
-    def sound(job):
-        found = bench.window(job, stud_diameter_mm=6, current_a=currents, time_ms=30.0)
-        return currents[found.state == "sound"]
-
-    assert sound(weak)[0] > sound(TRUE_JOB)[0]
-    assert sound(weak)[-1] > sound(TRUE_JOB)[-1]
-
-
 PINNED = (
     ({}, "weak", 1, ("cold", 1.1, 0.18, 11328.0, "weld broke", "flat and grey")),
     ({}, "strong", 2, ("hot", 0.4, 0.26, 11415.0, "rivet drawn out", "")),
@@ -430,47 +375,6 @@ def test_pinned_outcomes(change, machine, number, expected):
     # The strength of the stud hangs on no heat, so that a better heat model may come and the pins stay.
     seen = (outcome.sign_id, outcome.tilt_deg, outcome.offset_mm, outcome.stud_strength_n)
     assert (*seen, pull.gave, pull.face) == expected
-
-
-@pytest.mark.parametrize(
-    ("change", "sentence"),
-    [
-        ({"stud_diameter_mm": 7.0}, "stud diameter must be one of 3, 4, 5, 6 mm, got 7 mm"),
-        ({"current_a": 40.0}, "current must be between 50 A and 1500 A, got 40 A"),
-        ({"current_a": "600"}, "current must be a number in A, got '600'"),
-        ({"time_ms": 250.0}, "time must be between 2 ms and 200 ms, got 250 ms"),
-        ({"lift_mm": -1.0}, "lift must be between 0 mm and 6 mm, got -1 mm"),
-        ({"protrusion_mm": 7.0}, "protrusion must be between 0 mm and 6 mm, got 7 mm"),
-        ({"flow_l_min": 31.0}, "gas flow must be between 0 L/min and 30 L/min, got 31 L/min"),
-        ({"tilt_deg": 21.0}, "tilt must be between 0 deg and 20 deg, got 21 deg"),
-        ({"offset_mm": float("nan")}, "offset must be finite, got nan mm"),
-        ({"gas": "helium"}, "gas must be one of none, I1, M12, M21, got 'helium'"),
-        ({"polarity": 1}, "polarity must be one of stud negative, stud positive, got 1"),
-        ({"head": np.array(["oily", "wet"])}, "head must be one of ground bright, coated, oily, got 'wet'"),
-        ({"earth": ""}, "earth must be one of two clamps, opposite, one clamp, to one side, got ''"),
-    ],
-)
-def test_settings_refusals(change, sentence):
-    """Each bad setting is refused in one sentence."""
-    with pytest.raises(ValueError, match=f"^{sentence}$"):
-        replace(CHART, **change)
-
-
-@pytest.mark.parametrize(
-    ("change", "sentence"),
-    [
-        ({"head_diameter_mm": 2.0}, "head diameter must be between 3 mm and 15 mm, got 2 mm"),
-        ({"web_mm": 5.0}, "web must be between 0.3 mm and 3 mm, got 5 mm"),
-        ({"rivet_hold_n": 0.0}, "rivet hold must be between 100 N and 20000 N, got 0 N"),
-        ({"current_share": 2.0}, "current share must be between 0.3 and 1.9, got 2"),
-        ({"voltage_v": 50.0}, "voltage must be between 20 V and 40 V, got 50 V"),
-        ({"scatter_share": -1.0}, "scatter share must be between 0 and 3, got -1"),
-    ],
-)
-def test_job_refusals(change, sentence):
-    """Each bad number of a job is refused in one sentence."""
-    with pytest.raises(ValueError, match=f"^{sentence}$"):
-        replace(TRUE_JOB, **change)
 
 
 def test_other_refusals():
