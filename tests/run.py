@@ -1,6 +1,7 @@
 """Runs every test in the project's own environment, which it makes on first use.
 
-`python3 tests/run.py` runs everything; what stands behind it goes to pytest, as in `-k oxygen`.
+`python3 tests/run.py` runs everything: first what can share the processor's cores, then what starts servers
+and browsers and needs them to itself. What stands behind the command goes to pytest, as in `-k oxygen`.
 """
 
 import os
@@ -15,12 +16,22 @@ require_python()
 from environment import in_environment, prepare  # noqa: E402
 from set_up_steps import SetUpError  # noqa: E402
 
+ALONE = ["tests/browser", "tests/environment"]
+
+
+def rounds(arguments):
+    """Return the arguments of each run of pytest: those given, or the two runs that make up everything."""
+    if arguments:
+        return [arguments]
+    return [["-n", "auto"] + [f"--ignore={folder}" for folder in ALONE], ALONE]
+
 
 def main(arguments):
-    """Make the environment, run pytest from the project's root and return its exit code."""
+    """Make the environment, run pytest from the project's root and return the first exit code that is not 0."""
     try:
         python = prepare(with_tests=True)
-        return in_environment([python, "-m", "pytest"] + arguments)
+        codes = [in_environment([python, "-m", "pytest"] + each) for each in rounds(arguments)]
+        return next((code for code in codes if code), 0)
     except SetUpError as error:
         sys.exit(str(error))
     except KeyboardInterrupt:

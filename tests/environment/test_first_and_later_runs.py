@@ -61,6 +61,16 @@ def test_tests_command_adds_its_packages_and_gives_the_exit_code(ready):
     assert ready.run("-q", script="tests/run.py") == (5, "tests with -q\n", "")
 
 
+def test_everything_is_run_in_two_rounds(ready):
+    """Without arguments the browser and the environment are tested after the others, even where those fail."""
+    code, printed, complaint = ready.run(script="tests/run.py")
+    assert (code, complaint) == (5, "")
+    assert printed.splitlines()[-2:] == [
+        "tests with -n auto --ignore=tests/browser --ignore=tests/environment",
+        "tests with tests/browser tests/environment",
+    ]
+
+
 def test_learner_programs_do_not_get_in(ready, tmp_path):
     """Another Python's packages, named in a variable of the shell, are not seen."""
     (tmp_path / "tiny_tool.py").write_text("version = 'a stranger'\n")
