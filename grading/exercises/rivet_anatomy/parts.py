@@ -1,4 +1,6 @@
-"""Exercises on the parts of a self-piercing rivet, what each does, and the steel tube between head and tail."""
+"""Exercises on the parts of a self-piercing rivet, what each does, and the tube between head and tail."""
+
+from functools import cache
 
 import numpy as np
 
@@ -8,48 +10,65 @@ from grading.exercise import (
     Choices,
     ChoicesKey,
     Exercise,
+    Figure,
     Number,
     NumberKey,
     Verdicts,
     VerdictsKey,
 )
-from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
-from secondplate.rivet import Rivet, rivet_axial_capacity_n
+from secondplate.rivet import Rivet, rivet_axial_capacity_n, steel_strength_mpa
+from secondplate.sheet_alloys import body_sheet
+from secondplate.tail_pull_out import tail_hold
 
 HEADING = "What is each part called, and what does it do?"
-# What each part does; the learner matches the name.
+# The letters of the figure, from the top of the joint to its back.
+LETTERS = {"A": "head", "B": "web", "C": "shank", "D": "bore", "E": "tail", "F": "button"}
+# What each part does, in another order than the letters.
 JOBS = {
-    "head": "bears on the top plate and is what you weld the stud to",
-    "web": "solid steel between the face of the head and the bore",
-    "shank": "hollow leg that goes through the top plate",
     "bore": "takes up the slug that was cut out of the top plate",
     "tail": "spreads inside the second plate and locks there",
-    "button": "bulge on the back of the second plate, made by the die",
+    "web": "solid steel between the face of the head and the hollow below",
+    "button": "bulge on the back of the second plate, shaped by the die",
+    "head": "bears on the top plate, and is what you weld the stud to",
+    "shank": "hollow leg that goes through the top plate",
 }
+NAMES = tuple(option(part, part) for part in sorted(JOBS))
 
 NAME_PARTS = Exercise(
     id="rivet_anatomy.name_parts",
     objective="anatomy",
     title="Name the parts",
-    prompt="A new helper at {shop} holds a cut joint in hand and asks what is what.",
+    prompt=(
+        "A new helper at {shop} holds a joint that was cut through the middle of the rivet, and asks what is "
+        "what. The picture marks six parts with letters."
+    ),
+    figure=lambda scenario: Figure(name="rivet_parts"),
     parts=(
         Verdicts(
+            id="letters",
+            ask="Which part does each letter mark?",
+            rows=tuple(option(letter.lower(), letter) for letter in LETTERS),
+            verdicts=NAMES,
+            points=2.0,
+        ),
+        Verdicts(
             id="names",
-            ask="Which part is meant?",
+            ask="Which part is described?",
             rows=tuple(option(part, words) for part, words in JOBS.items()),
-            verdicts=tuple(option(part, part) for part in sorted(JOBS)),
+            verdicts=NAMES,
             points=2.0,
         ),
         Choice(
             id="weld_on",
-            ask="Which of these must still be there when the weld has cooled?",
+            ask="Which of these has to be left when the weld has cooled, for the pull to reach the rivet?",
             options=(
                 option("web", "Some of the web, solid, under the weld."),
                 wrong(
                     "slug",
                     "The slug in the bore.",
-                    "The slug may fall out for all the pull cares: it is loose in the bore.",
+                    "The slug lies loose or wedged in the bore and carries nothing.",
                 ),
                 wrong(
                     "button",
@@ -61,11 +80,12 @@ NAME_PARTS = Exercise(
     ),
     draw=scene,
     solve=lambda table: {
+        "letters": VerdictsKey(right={letter.lower(): same(table, part) for letter, part in LETTERS.items()}),
         "names": VerdictsKey(right={part: same(table, part) for part in JOBS}),
         "weld_on": ChoiceKey(right=same(table, "web")),
     },
     reasons=(
-        "From the top: head, web, shank with its bore, tail; the button lies on the back of the second plate. "
+        "From the top: head, web, shank with its bore, tail. The button lies at the back of the joint. "
         "The weld sits on the head, and the web is all that lies between the melt and the bore."
     ),
     read_again=HEADING,
@@ -75,19 +95,19 @@ HEAD_FORMS = Exercise(
     id="rivet_anatomy.head_forms",
     objective="anatomy",
     title="Flat or raised?",
-    prompt="Two kinds of rivet are found on {vehicle}: one is flush with the top plate, one stands out of it.",
+    prompt="Two kinds of rivet are found on {vehicle}: one flush with the top plate, one standing out of it.",
     parts=(
         Choices(
             id="true_of_both",
             ask="What is true of both?",
             options=(
-                option("head_wider", "The head is wider than the shank, usually by 2 to 3 mm."),
-                option("steel", "The rivet is hard steel, the plates are not."),
                 wrong(
                     "through",
                     "The tail can be seen from the back.",
                     "A self-piercing rivet stays inside the second plate. What you see at the back is plate.",
                 ),
+                option("head_wider", "The head is wider than the shank, usually by 2 to 3 mm."),
+                option("hollow", "The shank is hollow: a tube that cuts its own way."),
                 wrong(
                     "predrilled",
                     "The plates had holes before the rivet came.",
@@ -97,9 +117,8 @@ HEAD_FORMS = Exercise(
         ),
         Choice(
             id="stud_place",
-            ask="What changes for the stud on a raised head?",
+            ask="What changes for the stud on a raised head, where the nose stands on the plate?",
             options=(
-                option("seat", "The holder needs a nose that stands square over the head."),
                 wrong(
                     "polarity",
                     "The poles have to be swapped.",
@@ -110,21 +129,29 @@ HEAD_FORMS = Exercise(
                     "A wider stud fits, because the head stands clear of the plate.",
                     "The face of the head decides what fits, not how high it stands.",
                 ),
+                option("protrusion", "The protrusion is set anew: the head is nearer than the plate."),
             ),
         ),
     ),
     draw=scene,
     solve=lambda table: {
-        "true_of_both": ChoicesKey(right=same(table, ("head_wider", "steel"))),
-        "stud_place": ChoiceKey(right=same(table, "seat")),
+        "true_of_both": ChoicesKey(right=same(table, ("head_wider", "hollow"))),
+        "stud_place": ChoiceKey(right=same(table, "protrusion")),
     },
     reasons=(
         "Head forms differ, the idea does not: a hard hollow rivet with a head wider than its shank. "
         "It cuts its own way and stays inside. "
-        "The stud must stand square on the middle of the face, whatever the form."
+        "Whatever the form, the stud stands square on the middle of the face. "
+        "Where the nose stands on the plate, a head that stands out of it is met earlier."
     ),
     read_again=HEADING,
 )
+
+
+# A tail of the usual size in soft sheet, for what holds it.
+SECOND_PLATE = body_sheet("5754-O", thickness_mm=2.0)
+SIZES = ("shank_mm", "bore_mm", "hardness_hv")
+TAIL = {"interlock_mm": 0.4, "penetration_mm": 1.6}
 
 
 def _draw_tube(draw):
@@ -135,27 +162,57 @@ def _draw_tube(draw):
     }
 
 
-def _solve_tube(table):
-    shank_mm, bore_mm, hardness_hv = table["shank_mm"], table["bore_mm"], table["hardness_hv"]
-    rivet = Rivet(
-        shank_diameter_mm=shank_mm, bore_diameter_mm=bore_mm, rivet_length_mm=6.0, hardness_hv=hardness_hv
+def _rivet(sizes):
+    """Return the rivet of one scenario, or of a column of them; its length plays no part."""
+    return Rivet(
+        shank_diameter_mm=sizes["shank_mm"],
+        bore_diameter_mm=sizes["bore_mm"],
+        rivet_length_mm=6.0,
+        hardness_hv=sizes["hardness_hv"],
     )
+
+
+def _hold(rivet):
+    """Return the ways in which the hold of the tail can give."""
+    return tail_hold(rivet, tensile_strength_mpa=SECOND_PLATE.tensile_strength_mpa, **TAIL)
+
+
+@cache
+def _hold_ends_n(*sizes):
+    """Return the least and the greatest force that may hold the tail of one rivet, to hundreds of newtons."""
+    band = _hold(_rivet(dict(zip(SIZES, sizes, strict=True)))).strength_n
+    return tuple(round(end, -2) for end in (band.low, band.high))
+
+
+def _hold_words(scenario):
+    """Return what holds the tail in words."""
+    low_n, high_n = _hold_ends_n(*(scenario[name] for name in SIZES))
+    return {"low": f"{low_n:.0f} N", "high": f"{high_n:.0f} N"}
+
+
+def _solve_tube(table):
+    rivet = _rivet(table)
     area_mm2, capacity_n = rivet.tube_area_mm2, rivet_axial_capacity_n(rivet)
-    whole_mm2 = np.pi / 4 * shank_mm**2
+    whole_mm2 = np.pi / 4 * rivet.shank_diameter_mm**2
     return {
         "area": NumberKey(
             value=area_mm2,
             slips={
                 "no_bore": whole_mm2,
-                "diameter_of_wall": np.pi / 4 * (shank_mm - bore_mm) ** 2,
+                "diameter_of_wall": np.pi / 4 * (rivet.shank_diameter_mm - rivet.bore_diameter_mm) ** 2,
                 "radius": 4 * area_mm2,
             },
         ),
         "capacity": NumberKey(
             value=capacity_n,
-            slips={"no_bore": capacity_n * whole_mm2 / area_mm2, "no_factor": capacity_n / 3.2},
+            slips={
+                "no_bore": whole_mm2 * steel_strength_mpa(rivet.hardness_hv),
+                "no_factor": area_mm2 * rivet.hardness_hv,
+            },
         ),
-        "gives_first": ChoiceKey(right=same(table, "plate")),
+        "gives_first": ChoiceKey(
+            right=chosen([_hold(rivet).can_be_first["tube snaps"]], ["not_told"], otherwise="plate")
+        ),
     }
 
 
@@ -164,10 +221,11 @@ TUBE = Exercise(
     objective="anatomy",
     title="A tube of hard steel",
     prompt=(
-        "The shank of a rivet from {vehicle} measures {shank_mm} mm outside and {bore_mm} mm inside, and has a "
-        "hardness of {hardness_hv} HV. Take the strength of the steel in N/mm² as 3.2 times the hardness. "
-        "The aluminium round a tail usually lets go somewhere between one and five thousand newtons."
+        "The shank of a rivet from {vehicle} measures {shank_mm} mm outside and {bore_mm} mm inside. "
+        "Its hardness is {hardness_hv} HV; take the strength of the steel in N/mm² as 3.2 times that. "
+        "What the aluminium round its tail holds can only be estimated: {low} to {high}."
     ),
+    shown=_hold_words,
     parts=(
         Number(
             id="area",
@@ -177,7 +235,7 @@ TUBE = Exercise(
             tolerance_reason=THREE_FIGURES,
             slips=(
                 slip("no_bore", "That is a solid bar. The bore is missing."),
-                slip("diameter_of_wall", "Take the circle of the shank, then take off the circle of the bore."),
+                slip("diameter_of_wall", "Take the circle of the shank less the circle of the bore."),
                 slip("radius", "Four times too large: a diameter was used as a radius."),
             ),
         ),
@@ -203,9 +261,9 @@ TUBE = Exercise(
                 ),
                 option("plate", "The aluminium round the tail."),
                 wrong(
-                    "both",
-                    "Both at once.",
-                    "The forces are far apart, so one of them is long gone before the other is reached.",
+                    "not_told",
+                    "That cannot be told: the two forces are too close.",
+                    "Compare your force with the highest that the aluminium may hold: they are far apart.",
                 ),
             ),
         ),

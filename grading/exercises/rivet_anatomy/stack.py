@@ -174,7 +174,7 @@ def _share_values(top_mm, second_mm, gap_mm):
 @cache
 def _shares():
     """Return ``[top, second, gap]`` of stacks whose share is plain and whose slips are told apart."""
-    thicknesses = tuple(round(0.1 * tenths, 1) for tenths in range(8, 36))
+    thicknesses = (0.8, 0.9, 1.0, 1.1, 1.2, 1.4, 1.5, 1.6, 1.8, 2.0, 2.2, 2.5, 3.0, 3.5)
     found = []
     for top_mm, second_mm, gap_mm in product(thicknesses, thicknesses, (0.2, 0.3, 0.4)):
         values = _share_values(top_mm, second_mm, gap_mm)
