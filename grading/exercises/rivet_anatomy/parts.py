@@ -150,8 +150,8 @@ HEAD_FORMS = Exercise(
 
 # A tail of the usual size in soft sheet, for what holds it.
 SECOND_PLATE = body_sheet("5754-O", thickness_mm=2.0)
-SIZES = ("shank_mm", "bore_mm", "hardness_hv")
 TAIL = {"interlock_mm": 0.4, "penetration_mm": 1.6}
+SIZES = ("shank_mm", "bore_mm", "hardness_hv")
 
 
 def _draw_tube(draw):
