@@ -55,10 +55,14 @@ def clear_bands(first, second, *, share=0.06):
     )
 
 
+def newtons(force_n):
+    """Write a force as a learner reads it, to ten newtons."""
+    return f"{np.round(force_n, -1).item():.0f} N"
+
+
 def spoken(band):
     """Write a band of forces as a learner reads it, to ten newtons."""
-    low, high = (np.round(end, -1).item() for end in (band.low, band.high))
-    return f"{low:.0f} to {high:.0f} N"
+    return f"{newtons(band.low)} to {newtons(band.high)}"
 
 
 def _draw_predict(draw):
