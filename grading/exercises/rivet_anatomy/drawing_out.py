@@ -217,7 +217,7 @@ BAND = Exercise(
         "The way that needs the least force comes first, at the low end and at the high end. "
         "Friction comes on top: nothing at the low end, the most at the high end. "
         "Opening the hole is a second event, so it is compared and not added. "
-        "No such pull has been published, so a band of a factor of two and more is all there is."
+        "No measured pull of this kind was found, so a band of a factor of two and more is all there is."
     ),
     read_again=HEADING,
 )
