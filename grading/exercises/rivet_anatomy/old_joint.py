@@ -1,4 +1,4 @@
-"""Exercise on a joint that has been on the road for years: what comes before a pull, and what nobody knows."""
+"""Exercise on a joint with years on the road: what comes before a pull, and what nobody has tested."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Order, OrderKey, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import option, same, wrong
