@@ -133,7 +133,7 @@ def softening(times_s, temperatures_c, *, softening_kind, model=None):
 
     Examples
     --------
-    >>> found = softening([0, 0.1, 1.0, 10], [20, 500, 250, 60], softening_kind="6xxx-T6")
+    >>> found = softening([0, 0.1, 1.5, 10], [20, 520, 520, 60], softening_kind="6xxx-T6")
     >>> found.governing, bool(found.strength_left.low < found.strength_left.high)
     ('dissolution', True)
     """
