@@ -1,0 +1,141 @@
+"""Keeping steel and aluminium apart: the steps in their order, and what air and salt spray do.
+
+The vehicle maker's materials and procedure come first. Hours of salt spray rank coatings against each other;
+they are not years on the road.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from secondplate.checks import require_choice
+from secondplate.tables import bands, load
+
+
+@dataclass(frozen=True, kw_only=True)
+class IsolationStep:
+    """One step of keeping metals apart.
+
+    Parameters
+    ----------
+    name : str
+        The step [-]
+    conditions : str
+        How and where [-]
+    reason : str
+        Why it is done, and why here [-]
+    source : str
+        Id in the bibliography [-]
+    basis : str
+        Kind of knowledge, one of ``tables.BASES`` [-]
+
+    Examples
+    --------
+    >>> ISOLATION_STEPS[0].name, ISOLATION_STEPS[-1].name
+    ('deburr', 'cavity wax')
+    """
+
+    name: str
+    conditions: str
+    reason: str
+    source: str
+    basis: str
+
+
+# In the order in which they are done.
+ISOLATION_STEPS = tuple(
+    IsolationStep(
+        name=row.name,
+        conditions=row.conditions,
+        reason=row.keys["reason"],
+        source=row.source,
+        basis=row.basis,
+    )
+    for row in sorted(load("isolation_steps"), key=lambda row: row.number)
+)
+ISOLATION_STEP_NAMES = tuple(step.name for step in ISOLATION_STEPS)
+SALT_SPRAY = bands("salt_spray")
+_LOSSES: Mapping[tuple[str, str], tuple[float, str]] = MappingProxyType(
+    {(row.name, row.keys["category"]): (row.number, row.unit) for row in load("corrosivity")}
+)
+CATEGORIES = tuple(dict.fromkeys(category for _, category in _LOSSES))
+
+
+def isolation_faults(done):
+    """Return what is missing or out of order in a list of steps that were done.
+
+    Parameters
+    ----------
+    done : sequence of str
+        Names of the steps in the order in which they were done [-]
+
+    Returns
+    -------
+    tuple of str
+        One sentence for each fault, with its reason; empty where all is in order [-]
+
+    Raises
+    ------
+    ValueError
+        If a step is not in the list or stands twice.
+
+    Notes
+    -----
+    Source: practice, isolation of mixed joints; courval_1993 and conversion_coating_study for single steps.
+
+    Examples
+    --------
+    >>> isolation_faults(ISOLATION_STEP_NAMES)
+    ()
+    >>> isolation_faults(("clean", "deburr", *ISOLATION_STEP_NAMES[2:]))
+    ('deburr must come before clean: a burr pierces coat and film, and holds water',)
+    """
+    for step in done:
+        require_choice("step", step, ISOLATION_STEP_NAMES)
+    if len(set(done)) < len(done):
+        message = f"each step must stand once, got {', '.join(done)}"
+        raise ValueError(message)
+    found = []
+    for place, step in enumerate(ISOLATION_STEPS):
+        if step.name not in done:
+            found.append(f"{step.name} is missing: {step.reason}")
+            continue
+        before = done[: list(done).index(step.name)]
+        early = [name for name in before if ISOLATION_STEP_NAMES.index(name) > place]
+        if early:
+            found.append(f"{step.name} must come before {early[0]}: {step.reason}")
+    return tuple(found)
+
+
+def first_year_loss(metal, category):
+    """Return the most that a bare metal loses in its first year in the air of a category.
+
+    Parameters
+    ----------
+    metal : str
+        ``steel``, ``zinc`` or ``aluminium`` [-]
+    category : str
+        Corrosivity category, C1 to CX [-]
+
+    Returns
+    -------
+    tuple of float and str
+        Loss, and its unit: um for steel and zinc, g/m2 for aluminium, which pits [-]
+
+    Raises
+    ------
+    ValueError
+        If the table has no such metal in that category.
+
+    Notes
+    -----
+    Source: iso_9223, Table 2, upper ends, from memory.
+
+    Examples
+    --------
+    >>> first_year_loss("steel", "C3")
+    (50.0, 'um')
+    """
+    require_choice("category", category, CATEGORIES)
+    metals = tuple(name for name, listed in _LOSSES if listed == category)
+    return _LOSSES[require_choice(f"metal in {category}", metal, metals), category]
