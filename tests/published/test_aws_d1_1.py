@@ -19,9 +19,7 @@ SOURCE = "aws_d1_1"
 def test_facts(name, purpose, value, basis):
     """Full flash all round, repair 10 mm past each end; 90 degrees in the application qualification."""
     (fact,) = [
-        fact
-        for fact in ACCEPTANCE_FACTS
-        if (fact.name, fact.purpose, fact.source) == (name, purpose, SOURCE)
+        fact for fact in ACCEPTANCE_FACTS if (fact.name, fact.purpose, fact.source) == (name, purpose, SOURCE)
     ]
     assert (fact.value, fact.basis) == (value, basis)
 

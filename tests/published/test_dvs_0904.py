@@ -19,9 +19,7 @@ TORQUES_N_CM = {
 def _torque_n_m(diameter_mm, yield_mpa):
     """Working torque of the coarse thread with the defaults."""
     area_mm2 = stress_area_mm2(diameter_mm, pitch_mm=coarse_pitch_mm(diameter_mm))
-    return working_torque_n_m(
-        stress_area_mm2=area_mm2, proof_stress_mpa=yield_mpa, diameter_mm=diameter_mm
-    )
+    return working_torque_n_m(stress_area_mm2=area_mm2, proof_stress_mpa=yield_mpa, diameter_mm=diameter_mm)
 
 
 @pytest.mark.parametrize("material", TORQUES_N_CM)

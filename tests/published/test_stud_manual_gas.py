@@ -44,9 +44,7 @@ def test_chart_of_plain_pins(diameter_mm, current_a, time_ms, current_ratio, tim
     found = _set_up(diameter_mm)
     currents = [rule.band.best for rule in found.current_a.rules if rule.source == SOURCE]
     times = [
-        rule.band.best
-        for rule in found.time_ms.rules
-        if rule.source == SOURCE and rule.basis == "published"
+        rule.band.best for rule in found.time_ms.rules if rule.source == SOURCE and rule.basis == "published"
     ]
     assert (currents, times) == ([current_a], [time_ms])
     assert current_a / rule_current_a(diameter_mm) == pytest.approx(current_ratio, abs=1e-3)  # 3 decimals

@@ -41,8 +41,8 @@ from secondplate.trials_tolerance import (
     two_sided_tolerance_factor,
 )
 from secondplate.trials_value import (
+    plan_with_tests_min,
     reset_first_min,
-    tested_first_min,
     value_of_knowing,
     value_of_one_test,
     weld_all_min,
@@ -93,7 +93,7 @@ __all__ = [
     "standardised_sums",
     "success_run_pulls",
     "success_run_reliability",
-    "tested_first_min",
+    "plan_with_tests_min",
     "tolerance_limits",
     "two_sided_tolerance_factor",
     "value_of_knowing",

@@ -56,27 +56,25 @@ class ControlChart:
         return np.flatnonzero((self.plotted < self.lower) | (self.plotted > self.upper))
 
 
-def _range_chart(ranges, subgroup):
-    """Return the chart of ranges of subgroups: limits ``R (1 -+ 3 d3/d2)``, none below 0."""
-    to_scatter, wobble = _CONSTANTS["d2", subgroup], _CONSTANTS["d3", subgroup]
+def _range_chart(ranges, subgroup, *, below, above):
+    """Return the chart of ranges with its limits as parts of the mean range."""
     mean = float(ranges.mean())
     if mean == 0:
         message = "values must differ within the series or subgroups, got ranges that are all 0"
         raise ValueError(message)
-    part = _WIDTH * wobble / to_scatter
     return ControlChart(
         plotted=ranges,
         centre=mean,
-        lower=max(mean * (1 - part), 0.0),
-        upper=mean * (1 + part),
-        scatter=mean / to_scatter,
+        lower=mean * below,
+        upper=mean * above,
+        scatter=mean / _CONSTANTS["d2", subgroup],
     )
 
 
 def individuals_charts(observed):
     """Return the charts of single values and of their moving ranges.
 
-    Limits ``mean -+ 3 MR / 1.128``, that is 2.66 MR; upper limit of the moving range 3.267 MR.
+    Limits ``mean -+ 2.66 MR``; upper limit of the moving range ``3.267 MR``, with the factors as printed.
 
     Parameters
     ----------
@@ -101,12 +99,13 @@ def individuals_charts(observed):
     --------
     >>> values, ranges = individuals_charts([2900.0, 3000.0, 2950.0, 3100.0])
     >>> round(values.lower), round(values.upper), round(ranges.upper)
-    (2722, 3253, 327)
+    (2722, 3254, 327)
     """
     observed = require_data("values", observed, unit="", least=2)
-    ranges = _range_chart(np.abs(np.diff(observed)), 2)
+    above = _CONSTANTS["moving range", 2]
+    ranges = _range_chart(np.abs(np.diff(observed)), 2, below=0.0, above=above)
     mean = float(observed.mean())
-    half = _WIDTH * ranges.scatter
+    half = _CONSTANTS["single value", 2] * ranges.centre
     values = ControlChart(
         plotted=observed, centre=mean, lower=mean - half, upper=mean + half, scatter=ranges.scatter
     )
@@ -115,6 +114,8 @@ def individuals_charts(observed):
 
 def mean_and_range_charts(subgroups):
     """Return the charts of means and of ranges of subgroups: ``mean of means -+ 3 R / (d2 sqrt(n))``.
+
+    Limits of the ranges: ``R (1 -+ 3 d3 / d2)``, none below 0.
 
     Parameters
     ----------
@@ -149,7 +150,8 @@ def mean_and_range_charts(subgroups):
         )
         raise ValueError(message)
     size = rows.shape[1]
-    ranges = _range_chart(np.ptp(rows, axis=1), size)
+    part = _WIDTH * _CONSTANTS["d3", size] / _CONSTANTS["d2", size]
+    ranges = _range_chart(np.ptp(rows, axis=1), size, below=max(1 - part, 0.0), above=1 + part)
     means = rows.mean(axis=1)
     centre, half = float(means.mean()), _WIDTH * ranges.scatter / np.sqrt(size)
     chart = ControlChart(

@@ -90,7 +90,7 @@ def _later(model):
     return np.asarray(model.failure_chance(model.wrong_after_reset_probability)) * model.failed_pull_min
 
 
-def tested_first_min(row_rivets, model, *, tests):
+def plan_with_tests_min(row_rivets, model, *, tests):
     """Return what the plan "test so many; re-set at the first failure, else weld the rest" costs.
 
     Parameters
@@ -121,7 +121,7 @@ def tested_first_min(row_rivets, model, *, tests):
     >>> from secondplate.trials_policy import RowModel
     >>> model = RowModel(wrong_probability=0.2, good_failure_probability=0.02,
     ...                  wrong_failure_probability=0.6, failed_pull_min=15, test_delay_min=4, reset_min=25)
-    >>> [round(tested_first_min(12, model, tests=count), 2) for count in (0, 1, 2)]
+    >>> [round(plan_with_tests_min(12, model, tests=count), 2) for count in (0, 1, 2)]
     [24.48, 20.4, 21.27]
     """
     row = _row(row_rivets)
