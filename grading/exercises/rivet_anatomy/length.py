@@ -255,7 +255,7 @@ PLATE_MM = 2.0  # each of the two sheets that the trend was fitted on
 
 def _draw_trade(draw):
     return scene(draw) | {
-        "length_mm": draw.decimal("length_mm", 4.0, 4.5, 0.1, 1),
+        "length_mm": draw.decimal("length_mm", 4.0, 4.4, 0.1, 1),
         "die_depth_mm": draw.decimal("die_depth_mm", 0.75, 1.0, 0.05, 2),
         "longer_mm": draw.decimal("longer_mm", 0.2, 0.5, 0.1, 1),
     }

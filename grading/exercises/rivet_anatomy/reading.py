@@ -27,6 +27,7 @@ EYE_REASON = "At this scale an eye sets each line to a few hundredths of a milli
 # Where the lines may stand: sections reach from the top plate's face to the lowest button of the catalogue.
 ACROSS_MM = (-6.0, 6.0)
 ALONG_MM = (-7.6, 0.8)
+HEAD_READING_MM = 0.1  # what a reading of the head may be off; "a tenth" in the prompt
 HEAD_FAULTS = ("head proud", "head sunk", "sound")
 
 
@@ -207,22 +208,33 @@ READ_SECTION = Exercise(
 )
 
 
+@cache
+def plain_heads(fault):
+    """Return the numbers of the sections whose head lies clear of the limits and of where verdicts change."""
+    limits = [abs(limit.limit_mm) for limit in typical_limits() if limit.measure == "head_flushness_mm"]
+    head = _distances(fault)["head"]
+    clear = [np.abs(head - limit) > EYE_MM for limit in limits]
+    clear += [np.abs(head - limit - HEAD_READING_MM) > 0.01 for limit in limits]
+    found = np.all(clear, axis=0)
+    return tuple(number for number in readable(fault, "head", "tail") if found[number])
+
+
 def _draw_head(draw):
     fault = draw.pick("fault", HEAD_FAULTS)
-    return scene(draw) | {"fault": fault, "section": draw.pick("section", readable(fault, "head", "tail"))}
+    return scene(draw) | {"fault": fault, "section": draw.pick("section", plain_heads(fault))}
 
 
 @cache
 def _head_verdicts(fault):
-    """Return the verdict on the head of each section of the catalogue, read with the eye's uncertainty."""
-    judged = judge(catalogue(fault)[1], typical_limits(), uncertainty_mm=EYE_MM)
+    """Return the verdict on the head of each section of the catalogue."""
+    judged = judge(catalogue(fault)[1], typical_limits(), uncertainty_mm=HEAD_READING_MM)
     return judged.by_measure["head_flushness_mm"]
 
 
 def _head_limits(scenario):
     """Return the limits of the head in words."""
     ends = {limit.side: limit.limit_mm for limit in typical_limits() if limit.measure == "head_flushness_mm"}
-    return {"sunk": f"{-ends['least']:g}", "proud": f"{ends['most']:g}", "eye": f"{EYE_MM:g}"}
+    return {"sunk": f"{-ends['least']:g}", "proud": f"{ends['most']:g}"}
 
 
 def _solve_head(table):
@@ -243,7 +255,7 @@ READ_HEAD = Exercise(
     prompt=(
         "Another section from {vehicle} lies under the lens at {shop}. "
         "By typical practice, from memory, a head may lie up to {sunk} mm below the face of the top plate "
-        "and up to {proud} mm above it. You read to {eye} mm either way."
+        "and up to {proud} mm above it. Your reading may be off by a tenth of a mm."
     ),
     shown=_head_limits,
     figure=section_figure,
