@@ -194,9 +194,8 @@ def sensitivities(function, *, estimates, standard_uncertainties):
     {'width': 2.0, 'depth': 3.0}
     """
     if set(estimates) != set(standard_uncertainties):
-        message = (
-            f"inputs must be the same in both, got {sorted(estimates)} and {sorted(standard_uncertainties)}"
-        )
+        both = f"{sorted(estimates)} and {sorted(standard_uncertainties)}"
+        message = f"names of estimates and uncertainties must be the same, got {both}"
         raise ValueError(message)
     found = {}
     for name, best in estimates.items():

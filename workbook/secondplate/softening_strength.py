@@ -1,7 +1,8 @@
 """What the heat of a weld did to the strength of a plate: over-ageing and dissolution, the worse counts.
 
 Both models give the share of the proof stress that is left, as a band. They overlap between about 200 and
-400 C and are not added. For T4 sheet and 5xxx sheet the models do not hold, and a plain band stands instead.
+400 C and are not added. Measured yield after fast pulses falls with the peak and with slower heating, as both
+models say (maisonnette_2011). For T4 sheet and 5xxx sheet neither holds, and a plain band stands instead.
 """
 
 from collections.abc import Mapping
