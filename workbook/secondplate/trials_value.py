@@ -140,7 +140,8 @@ def plan_with_tests_min(row_rivets, model, *, tests):
 def value_of_one_test(row_rivets, model):
     """Return what one test pull saves on the average, before its own delay is paid.
 
-    The test pays where the delay costs less. Best plan without a test, less best plan with one.
+    The test pays where the delay costs less. Best plan without a test, less best plan with one. Below 0 where
+    a re-set at once is best: the tested rivet is then pulled with the old set-up.
 
     Parameters
     ----------
