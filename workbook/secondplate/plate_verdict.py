@@ -249,10 +249,10 @@ def _statuses(found, confidence_percent):
     strength, required = found.strength_left, found.required_strength_share
     return {
         "proud button": 2 * must_be_flat,
+        "hole": 2 * np.greater(found.hole_diameter_mm, 0),
         "thickness": measured(
             found.least_thickness_mm, found.thickness_uncertainty_mm, least_mm=found.required_thickness_mm
         ),
-        "hole": 2 * np.greater(found.hole_diameter_mm, 0),
         "crack": 2 * np.greater(found.crack_length_mm, 0),
         "hole size": measured(
             found.hole_diameter_mm, found.hole_uncertainty_mm, most_mm=found.largest_hole_mm
