@@ -129,8 +129,9 @@ def decide(job, *, rivets, damage_min, seed, times=None, rows=5000):
     punch is refused: Nobody can reach the button from behind.
     """
     times = tuple(usual_times(method) for method in METHODS) if times is None else tuple(times)
-    if tuple(each.method for each in times) != METHODS:
-        message = f"times must be of {', '.join(METHODS)} in this order, got {len(times)} others"
+    given_for = tuple(each.method for each in times)
+    if given_for != METHODS:
+        message = f"times must be of {', '.join(METHODS)} in this order, got {', '.join(given_for)}"
         raise ValueError(message)
     require_at_least("price of damage", damage_min, 0, unit="min")
     given = {"rivets": rivets, "second_plate_mm": job.second_plate_mm}

@@ -15,7 +15,7 @@ from secondplate.bands import Band
 from secondplate.bench_random import triangular
 from secondplate.checks import require_between, require_choice
 from secondplate.removal_limits import METHODS
-from secondplate.removal_time import series_min
+from secondplate.removal_time import learning_exponent
 from secondplate.trials_checks import whole
 
 MOST_RIVETS = 200
@@ -260,7 +260,6 @@ def mean_parts(times, *, rivets, second_plate_mm):
     found = {name: mean_of_band(getattr(times, name)) for name in QUANTITIES}
     band = times.learning_rate
     rates = triangular(band.low, band.best, band.high, (np.arange(_CURVES) + 0.5) / _CURVES)
-    every = np.arange(1, MOST_RIVETS + 1)
-    curves = [series_min(every, first_min=1.0, learning_rate=rate, learning_model="unit") for rate in rates]
-    found["curve"] = plain(np.mean(curves, axis=0)[rivets - 1])
+    pieces = np.arange(1, MOST_RIVETS + 1) ** learning_exponent(rates)[:, None]
+    found["curve"] = plain(np.cumsum(pieces, axis=1).mean(axis=0)[rivets - 1])
     return RowParts(values=found, rivets=rivets, second_plate_mm=second_plate_mm)

@@ -88,7 +88,8 @@ def piece_min(number, *, first_min, learning_rate, learning_model):
     exponent = np.asarray(learning_exponent(learning_rate))
     if require_choice("learning model", learning_model, LEARNING_MODELS) == "unit":
         return plain(first * number**exponent)
-    return plain(first * (number ** (1 + exponent) - (number - 1) ** (1 + exponent)))
+    before = np.where(number == 1, 0.0, (number - 1) ** (1 + exponent))  # 0 to the power 0 is not meant
+    return plain(first * (number ** (1 + exponent) - before))
 
 
 def series_min(count, *, first_min, learning_rate, learning_model):
