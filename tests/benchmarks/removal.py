@@ -41,9 +41,7 @@ def policy():
     rows = np.arange(1, LONGEST + 1)
     certain = seconds(lambda: trials.best_policy(rows, model))
     doubtful = seconds(lambda: trials.best_policy(rows, replace(model, wrong_after_reset_probability=0.1)))
-    print(
-        f"policies for all rows up to {LONGEST} rivets: {certain:.3f} s, {doubtful:.3f} s if a re-set may fail"
-    )
+    print(f"policies, rows up to {LONGEST} rivets: {certain:.3f} s, {doubtful:.3f} s if it may fail")
     learners = 2000
     beliefs = np.linspace(0.05, 0.5, learners)
     own = replace(model, wrong_probability=beliefs)
