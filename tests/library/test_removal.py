@@ -341,3 +341,15 @@ def test_refusals(call, sentence):
     """Each bad word, count, probability and seed is refused in one sentence."""
     with pytest.raises(ValueError, match=f"^{sentence}$"):
         call()
+
+
+def test_a_decision_brings_its_hazards():
+    """Each method has hazards of its own and those of any; a decision shows those of its method."""
+    for method in removal.METHODS:
+        own = [hazard for hazard in removal.hazards_of(method) if hazard.method == method]
+        assert len(own) >= 1
+        assert all(hazard.control.endswith(".") for hazard in removal.hazards_of(method))
+    found = removal.decide(JOB, rivets=3, damage_min=60, seed=b"a job", rows=50)
+    assert found.hazards == removal.hazards_of(found.method)
+    with pytest.raises(ValueError, match="working voltage must be between 30 V and 1500 V, got 12 V"):
+        removal.isolation_needed_ohm(12, combined=False)

@@ -5,6 +5,15 @@ misleads. Everything that a page needs is found here; the parts are in the modul
 """
 
 from secondplate.removal_decision import NO_PROCEDURE, Decision, MethodOutlook, decide
+from secondplate.removal_hazards import (
+    HAZARDS_OF_REMOVAL,
+    Hazard,
+    daily_vibration_m_s2,
+    dust_class,
+    hazards_of,
+    isolation_needed_ohm,
+    vibration_time_min,
+)
 from secondplate.removal_information import Information, TimingValue, row_cost_min, value_of_timings
 from secondplate.removal_limits import (
     DRILLS,
@@ -55,6 +64,7 @@ __all__ = [
     "DRILLS",
     "FACTS",
     "HARD_LIMITS",
+    "HAZARDS_OF_REMOVAL",
     "LEARNING_MODELS",
     "METHODS",
     "MOST_RIVETS",
@@ -68,6 +78,7 @@ __all__ = [
     "WORDS",
     "Decision",
     "HardLimit",
+    "Hazard",
     "Information",
     "JobTimes",
     "MethodOutlook",
@@ -81,10 +92,14 @@ __all__ = [
     "break_even_rivets",
     "closeness_to_ideal",
     "column_mean_weights",
+    "daily_vibration_m_s2",
     "damage_chance",
     "decide",
     "draw_parts",
+    "dust_class",
     "first_row_no_slower",
+    "hazards_of",
+    "isolation_needed_ohm",
     "learning_exponent",
     "mean_of_band",
     "mean_parts",
@@ -97,5 +112,6 @@ __all__ = [
     "simulate_rows",
     "usual_times",
     "value_of_timings",
+    "vibration_time_min",
     "weighted_sum",
 ]

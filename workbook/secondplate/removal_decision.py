@@ -10,6 +10,7 @@ import numpy as np
 
 from secondplate.bands import Band
 from secondplate.checks import require_at_least
+from secondplate.removal_hazards import hazards_of
 from secondplate.removal_information import row_cost_min, value_of_timings
 from secondplate.removal_limits import METHODS, screen
 from secondplate.removal_methods import MOST_RIVETS, mean_parts, usual_times
@@ -87,6 +88,11 @@ class Decision:
     reasons: tuple
     changes: tuple
     first: str = NO_PROCEDURE
+
+    @property
+    def hazards(self):
+        """Hazards of the chosen method, each with what is done about it."""
+        return hazards_of(self.method) if self.method else ()
 
 
 def decide(job, *, rivets, damage_min, seed, times=None, rows=5000):
