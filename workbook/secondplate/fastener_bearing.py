@@ -1,7 +1,7 @@
 """Bearing and pull-through of a sheet at a fastener, by forms that standards print for screws in thin sheet.
 
 A self-piercing rivet is no screw: the forms are borrowed and give an order of magnitude. They disagree, so
-each is named. Spacing, edges, threads and blind rivets are left out.
+each is named. The form of blind rivets stands beside them. Spacing, edges and threads are left out.
 """
 
 import numpy as np
@@ -21,7 +21,10 @@ def _constants():
 
 _CONSTANTS = _constants()
 STEEL_STANDARD, ALUMINIUM_STANDARD, AMERICAN_STANDARD = "EN 1993-1-3", "EN 1999-1-4", "AISI S100"
-BEARING_STANDARDS = tuple(name for name, values in _CONSTANTS.items() if "bearing slope" in values)
+# Another table of EN 1993-1-3: the same form with the slope of blind rivets.
+BLIND_RIVET_STANDARD = "EN 1993-1-3 blind rivets"
+_FORMS = tuple(name for name, values in _CONSTANTS.items() if "bearing slope" in values)
+BEARING_STANDARDS = tuple(name for name in _FORMS if name != BLIND_RIVET_STANDARD)
 PULL_THROUGH_STANDARDS = tuple(name for name, values in _CONSTANTS.items() if "pull-through factor" in values)
 _THICK_RATIO = _CONSTANTS["all three"]["thickness ratio"]
 
@@ -63,7 +66,7 @@ def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness
     supporting_thickness_mm : float or array
         Thickness of the other sheet, at least t [mm]
     standard : str
-        One of ``BEARING_STANDARDS`` [-]
+        One of ``BEARING_STANDARDS``, or ``BLIND_RIVET_STANDARD`` [-]
 
     Returns
     -------
@@ -78,14 +81,14 @@ def bearing_coefficient(thickness_mm, *, shank_diameter_mm, supporting_thickness
     Notes
     -----
     Source: en_1993_1_3 Table 8.2 (a 3.2, b 2.1), seen in cold_formed_code; en_1999_1_4 8.3.2.1 (2.5, 1.5);
-    aisi_s100 (4.2, 2.7).
+    aisi_s100 (4.2, 2.7). Blind rivets: en_1993_1_3 Table 8.1 (3.6, 2.1), from memory.
 
     Examples
     --------
     >>> round(bearing_coefficient(2.0, shank_diameter_mm=5.3, supporting_thickness_mm=2.0), 4)
     1.9657
     """
-    constants = _CONSTANTS[require_choice("standard", standard, BEARING_STANDARDS)]
+    constants = _CONSTANTS[require_choice("standard", standard, _FORMS)]
     thickness = _thickness(thickness_mm)
     diameter = np.asarray(require_between("shank diameter", shank_diameter_mm, 3, 8, unit="mm"))
     share = np.clip((_thickness_ratio(thickness, supporting_thickness_mm) - 1) / (_THICK_RATIO - 1), 0, 1)
@@ -117,7 +120,7 @@ def screw_bearing_n(
     supporting_thickness_mm : float or array
         Thickness of the other sheet, at least t [mm]
     standard : str
-        One of ``BEARING_STANDARDS`` [-]
+        One of ``BEARING_STANDARDS``, or ``BLIND_RIVET_STANDARD`` [-]
     partial_factor : float
         Factor gamma_M, at least 1; 1 for a strength without safety, 1.25 in European design [-]
 
