@@ -4,6 +4,7 @@ Expected cost and the value of knowing more decide; weighted scoring stands besi
 misleads. Everything that a page needs is found here; the parts are in the modules beside it.
 """
 
+from secondplate.removal_choice import NO_METHOD, Choice, cheapest_allowed, times_of_all
 from secondplate.removal_decision import NO_PROCEDURE, Decision, MethodOutlook, decide
 from secondplate.removal_hazards import (
     HAZARDS_OF_REMOVAL,
@@ -69,6 +70,7 @@ __all__ = [
     "METHODS",
     "MOST_RIVETS",
     "NORMALISATIONS",
+    "NO_METHOD",
     "NO_PROCEDURE",
     "QUANTITIES",
     "RANDOM_INDEX_TABLES",
@@ -76,6 +78,7 @@ __all__ = [
     "USUAL_LIMIT",
     "VERDICTS",
     "WORDS",
+    "Choice",
     "Decision",
     "HardLimit",
     "Hazard",
@@ -90,6 +93,7 @@ __all__ = [
     "Screening",
     "TimingValue",
     "break_even_rivets",
+    "cheapest_allowed",
     "closeness_to_ideal",
     "column_mean_weights",
     "daily_vibration_m_s2",
@@ -110,6 +114,7 @@ __all__ = [
     "screen",
     "series_min",
     "simulate_rows",
+    "times_of_all",
     "usual_times",
     "value_of_timings",
     "vibration_time_min",

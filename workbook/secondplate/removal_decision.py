@@ -9,11 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.bands import Band
-from secondplate.checks import require_at_least
+from secondplate.removal_choice import cheapest_allowed, times_of_all
 from secondplate.removal_hazards import hazards_of
 from secondplate.removal_information import row_cost_min, value_of_timings
 from secondplate.removal_limits import METHODS, screen
-from secondplate.removal_methods import MOST_RIVETS, mean_parts, usual_times
+from secondplate.removal_methods import MOST_RIVETS, mean_parts
 from secondplate.removal_simulation import simulate_rows
 
 _WORTH_SAYING_MIN = 0.5
@@ -134,19 +134,16 @@ def decide(job, *, rivets, damage_min, seed, times=None, rows=5000):
     >>> print(decide(job, rivets=12, damage_min=60, seed=b"a job").reasons[1])
     punch is refused: Nobody can reach the button from behind.
     """
-    times = tuple(usual_times(method) for method in METHODS) if times is None else tuple(times)
-    given_for = tuple(each.method for each in times)
-    if given_for != METHODS:
-        message = f"times must be of {', '.join(METHODS)} in this order, got {', '.join(given_for)}"
-        raise ValueError(message)
-    require_at_least("price of damage", damage_min, 0, unit="min")
+    times = times_of_all(times)
     given = {"rivets": rivets, "second_plate_mm": job.second_plate_mm}
+    choice = cheapest_allowed(job, rivets=rivets, damage_min=damage_min, times=times)
     screening = screen(job)
     outlooks = tuple(
-        _outlook(simulate_rows(each, **given, rows=rows, seed=seed), screening, damage_min) for each in times
+        _outlook(each, given, screening, choice, simulate_rows(each, **given, rows=rows, seed=seed))
+        for each in times
     )
     allowed = [each for each in outlooks if each.method in screening.allowed]
-    best = min(allowed, key=lambda each: each.cost_min, default=None)
+    best = next((each for each in allowed if each.method == choice.method), None)
     changes = [*_lifted(outlooks, screening, best)]
     if len(allowed) > 1:
         options = [each for each in times if each.method in screening.allowed]
@@ -161,19 +158,22 @@ def decide(job, *, rivets, damage_min, seed, times=None, rows=5000):
     )
 
 
-def _outlook(rows, screening, damage_min):
-    """Sum up the simulated rows of one method."""
+def _outlook(times, given, screening, choice, rows):
+    """Put together what the means give and what only simulated rows can tell: spread and chance."""
+    means = mean_parts(times, **given)
     low, high = rows.minutes_between(0.1, 0.9)
-    mean = rows.mean_min
     return MethodOutlook(
-        method=rows.method,
-        verdict=screening.verdicts[rows.method],
+        method=times.method,
+        verdict=screening.verdicts[times.method],
         minutes=Band(
-            low=min(low, mean), best=mean, high=max(high, mean), basis="simulation from own judgement"
+            low=min(low, means.minutes),
+            best=means.minutes,
+            high=max(high, means.minutes),
+            basis="simulation from own judgement",
         ),
-        damaged=rows.mean_damaged,
+        damaged=means.damaged,
         chance_of_damage=rows.chance_of_damage,
-        cost_min=mean + damage_min * rows.mean_damaged,
+        cost_min=choice.costs_min[times.method],
     )
 
 
