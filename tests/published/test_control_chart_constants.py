@@ -5,7 +5,7 @@ import pytest
 from scipy.stats import norm
 
 from secondplate import tables
-from secondplate.trials import individuals_charts
+from secondplate.trials import individuals_charts, mean_and_range_charts
 
 SOURCE = "control_chart_constants"
 STEP = 0.02
@@ -41,3 +41,16 @@ def test_factors_of_the_individuals_chart():
     values, ranges = individuals_charts([0.0, 1.0, 0.0, 1.0])
     assert values.upper - values.centre == pytest.approx(2.66, abs=1e-3)
     assert ranges.upper == pytest.approx(3.267, abs=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("size", "a2", "lower", "upper"),
+    [(3, 1.023, 0, 2.574), (5, 0.577, 0, 2.114), (8, 0.373, 0.136, 1.864), (10, 0.308, 0.223, 1.777)],
+)
+def test_factors_of_means_and_ranges(size, a2, lower, upper):
+    """Factors A2, D3 and D4 from memory, printed to three places; here from d2 and d3 of three places."""
+    rows = np.zeros((2, size))
+    rows[:, 0] = 1.0  # every range is 1
+    means, ranges = mean_and_range_charts(rows)
+    assert means.upper - means.centre == pytest.approx(a2, abs=2e-3)
+    assert (ranges.lower, ranges.upper) == pytest.approx((lower, upper), abs=3e-3)
