@@ -147,8 +147,11 @@ def test_weibull(number):
 
 
 def test_weighted_means():
-    """A weighted moving mean agrees with the exponential window of pandas."""
+    """A weighted moving mean agrees with the exponential window of pandas, its limits with its weights."""
     values = RANDOM.normal(3000, 60, 40)
     chart = trials.weighted_mean_chart(values, target=3000, scatter=60, weight=0.3)
     expected = pd.Series([3000, *values]).ewm(alpha=0.3, adjust=False).mean()[1:]
     np.testing.assert_allclose(chart.plotted, expected, rtol=1e-12)
+    # The scatter of the mean is the root of the sum of squared weights.
+    spread = np.sqrt(np.cumsum((0.3 * 0.7 ** np.arange(40)) ** 2))
+    np.testing.assert_allclose(chart.upper, 3000 + 3 * 60 * spread, rtol=1e-12)
