@@ -1,9 +1,13 @@
-"""Plane geometry: segments of a circle, lens of two circles. Formulas seen, table values from memory."""
+"""Plane geometry: segments, lens of two circles, spherical caps. Formulas seen, table values from memory."""
 
 import math
 
+import numpy as np
 import pytest
 
+from secondplate.eurocode9 import affected_diameter_mm, net_width_share
+from secondplate.plate_button import die_room_mm3
+from secondplate.plate_dome import ButtonDome, springing_rise_mm
 from secondplate.weld_sections import lens_area_mm2, segment_area_mm2, segment_centroid_mm, segment_of_share
 
 SOURCE = "plane_geometry"
@@ -49,3 +53,58 @@ def test_stud_over_the_shoulder(stud, head, offset, area, share):
     found = lens_area_mm2(first_radius_mm=stud, second_radius_mm=head, offset_mm=offset)
     assert found == pytest.approx(area, abs=0.006)  # two decimals
     assert found / (math.pi * stud**2) == pytest.approx(share, abs=6e-4)  # three decimals
+
+
+DOMES = ButtonDome(
+    base_radius_mm=np.array([4.0, 4.0, 4.0, 5.0]),
+    rise_mm=np.array([0.5, 1.0, 1.5, 1.0]),
+    sheet_mm=np.array([1.5, 1.5, 1.5, 2.0]),
+)
+
+
+@pytest.mark.parametrize(
+    ("name", "expected", "decimals"),
+    [
+        ("sphere_radius_mm", [16.25, 8.5, 6.0833, 13.0], 4),
+        ("arc_mm", [4.04154, 4.16464, 4.36504, 5.13228], 5),
+        ("meridional_strain", [0.01033, 0.04033, 0.08733, 0.02611], 5),
+        ("small_dome_strain", [0.01042, 0.04167, 0.09375, 0.02667], 5),
+        ("area_ratio", [1.01562, 1.0625, 1.14062, 1.04], 5),
+        ("thinning_strain", [-0.01550, -0.06062, -0.13158, -0.03922], 5),
+        ("cap_volume_mm3", [12.6318, 25.6563, 39.4663, 39.7935], 4),
+        ("skin_bending_strain", [0.04615, 0.08824, 0.12329, 0.07692], 5),
+    ],
+)
+def test_four_domes(name, expected, decimals):
+    """Four domes, each value computed by two independent routes."""
+    assert getattr(DOMES, name) == pytest.approx(expected, abs=6 * 10.0 ** -(decimals + 1))
+
+
+def test_a_dome_pressed_flat():
+    """Foot 4, rise 1, sheet 1.5 mm: 0.121 in the membrane, 0.176 in the skin, 1.412 mm thick on average."""
+    button = ButtonDome(base_radius_mm=4, rise_mm=1, sheet_mm=1.5)
+    assert button.membrane_strain_there_and_back == pytest.approx(0.121, abs=6e-4)  # three decimals
+    assert button.skin_strain_there_and_back == pytest.approx(0.176, abs=6e-4)  # three decimals
+    assert button.mean_thickness_mm == pytest.approx(1.412, abs=6e-4)  # three decimals
+
+
+def test_rise_that_only_springs():
+    """With a proof strain of 0.002 a dome springs below a ratio of 0.055, 0.22 mm at a foot of 4 mm."""
+    found = springing_rise_mm(base_radius_mm=4, proof_stress_mpa=140, elastic_modulus_mpa=70_000)
+    assert found == pytest.approx(0.22, abs=0.005)  # two decimals
+    assert found / 4 == pytest.approx(0.055, abs=5e-4)  # three decimals
+
+
+def test_room_of_a_die_with_a_tip():
+    """Cavity 10 by 1.6 mm: 125.66 mm3; a tip of radius 2.5 and height 1 takes 6.545, which leaves 119.12."""
+    whole = die_room_mm3(die_diameter_mm=10, die_depth_mm=1.6)
+    tipped = die_room_mm3(die_diameter_mm=10, die_depth_mm=1.6, tip_radius_mm=2.5, tip_height_mm=1)
+    assert whole == pytest.approx(125.66, abs=0.005)  # two decimals
+    assert whole - tipped == pytest.approx(6.545, abs=5e-4)  # three decimals
+    assert tipped == pytest.approx(119.12, abs=0.005)  # two decimals
+
+
+def test_old_site_as_an_open_hole():
+    """1 - D/b: 6 mm in 30 mm leave 0.80; a crack of unknown length adds twice 1.6 mm (computed)."""
+    assert net_width_share(6, width_mm=30) == pytest.approx(0.80, rel=1e-12)  # exact
+    assert affected_diameter_mm(6, crack_possible=True) == pytest.approx(9.2, rel=1e-12)  # exact

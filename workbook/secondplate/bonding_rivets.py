@@ -113,7 +113,7 @@ def rivet_shares(
     >>> shares = rivet_shares([0.0], rivet_stiffness_n_mm=14000, overlap_mm=25, width_mm=25,
     ...                       stiffnesses_n_mm=(140000, 140000), adhesive_modulus_mpa=1000, adhesive_mm=0.2)
     >>> round(100 * float(shares[0]), 3)
-    0.106
+    0.105
     """
     overlap = require_above("overlap", overlap_mm, 0, unit="mm")
     width = require_above("strip width", width_mm, 0, unit="mm")

@@ -1,4 +1,4 @@
-"""Shear of the adhesive in a single lap that does not bend (Volkersen): stress along the overlap and its peak.
+"""Shear of the adhesive in a single lap that does not bend (Volkersen): along the overlap, and its peak.
 
 Peel, plastic adhesive and the bending of the lap are left out; ``bonding_bending`` has the last.
 """
