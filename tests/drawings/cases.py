@@ -7,6 +7,8 @@ from functools import cache
 
 import drawings
 from secondplate.inspection import COLLAR_SIGNS
+from secondplate.rivet import Sheet, Stack
+from secondplate.rivet_rules import rivet_length_advice_mm
 from tests.drawings import weld_cases
 
 CYCLE = {
@@ -26,6 +28,9 @@ STUD = {
 }
 POINT = {"stud_diameter_mm": 6, "current_a": 600, "time_ms": 30}
 CABLE = {"current_a": 800, "loop_length_m": 10, "area_mm2": 50, "temperature_c": 60}
+LENGTHS = rivet_length_advice_mm(
+    Stack(top=Sheet(thickness_mm=2.0), second=Sheet(thickness_mm=2.0)), shank_diameter_mm=5.0
+)
 GAS = {"flow_l_min": 9, "pre_flow_s": 1, "weld_time_ms": 30, "post_flow_s": 0.5}
 ROOM = {"room_volume_m3": 50, "flow_l_min": 10}
 
@@ -93,6 +98,11 @@ USUAL = {
         drawings.stud_strength,
         {"diameter_mm": 6, "pull_n": 5000},
         ("M6", "A2-70 yields at 9.1 kN and breaks at 14.1 kN", "5 kN", "weld may break earlier"),
+    ),
+    "rule_bars": (
+        drawings.rule_bars,
+        {"advice": LENGTHS, "value": 6.5},
+        ("Shank rule: 7.75 mm", "casting: 4.5 to 5.5 mm", "do not all meet", "Chosen: 6.5 mm"),
     ),
     "job_sequence": (drawings.job_sequence, {}, ("weld one stud", "only then weld studs on all the other")),
     "polarity": (drawings.polarity, {}, ("gun is negative", "Two earth clamps")),
@@ -178,6 +188,15 @@ EXTREMES = {
     ),
     "far below all rules": (drawings.energy_chart, {"stud_diameter_mm": 12, "current_a": 50, "time_ms": 1}),
     "no rule held": (drawings.energy_chart, {"stud_diameter_mm": 7, "current_a": 600, "time_ms": 30}),
+    "rule_bars of a thin stack, a value far off": (
+        drawings.rule_bars,
+        {
+            "advice": rivet_length_advice_mm(
+                Stack(top=Sheet(thickness_mm=0.8), second=Sheet(thickness_mm=0.8)), shank_diameter_mm=3.35
+            ),
+            "value": 10.0,
+        },
+    ),
     "very short cable": (drawings.cable_drop, {"current_a": 50, "loop_length_m": 1, "area_mm2": 120}),
     "very long thin cable": (
         drawings.cable_drop,

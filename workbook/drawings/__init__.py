@@ -12,6 +12,7 @@ from drawings.picture import Picture
 from drawings.polarity import polarity
 from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
+from drawings.rule_bars import rule_bars
 from drawings.sensitivity_chart import sensitivity_chart
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
@@ -36,6 +37,7 @@ __all__ = [
     "polarity",
     "pulled_stud",
     "rivet_and_plates",
+    "rule_bars",
     "sensitivity_chart",
     "stud_and_holder",
     "stud_strength",
