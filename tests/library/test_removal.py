@@ -124,6 +124,19 @@ def test_columns_of_series():
     )
 
 
+def test_parts_of_a_job():
+    """Set-up, pieces with their allowance, rework and clean-up add up."""
+    times = removal.JobTimes(
+        set_up_min=10,
+        first_min=4,
+        allowance=0.15,
+        failure_probability=0.25,
+        rework_min=8,
+        clean_up_min=5,
+    )
+    assert times.row_min([1, 12]) == pytest.approx([10 + 4.6 + 2 + 5, 10 + 12 * 4.6 + 24 + 5], rel=1e-12)
+
+
 def test_pinned_rows():
     """Three rows that must never change: they decide what learners see."""
     rows = removal.simulate_rows(removal.usual_times("drill"), **ROW, rows=3, seed=b"a pinned day")
@@ -220,6 +233,8 @@ def test_reasons_and_changes_of_a_decision():
     )
     for change in ({"rivets": 7, "damage_min": 60}, {"rivets": 12, "damage_min": 44}):
         assert removal.decide(job, **change, seed=b"a job").method == "punch"
+    near = removal.decide(job, rivets=8, damage_min=60, seed=b"a job", rows=50)
+    assert near.changes[0] == "With 7 rivets or fewer punch would cost less."
     for change in ({"rivets": 9, "damage_min": 60}, {"rivets": 12, "damage_min": 48}):
         assert removal.decide(job, **change, seed=b"a job").method == "pull"
 

@@ -207,6 +207,7 @@ def test_plan_by_forces():
     """Five forces far above the limit are accepted, five that hardly clear it are not."""
     plan = trials.variables_plan("D", quality_limit=2.5)
     forces = np.array([2900, 3100, 3000, 2950, 3050.0])
+    assert plan.quality(forces, least_n=2800) == pytest.approx(200 / np.sqrt(25_000 / 4), rel=1e-12)
     assert plan.accepts(forces, least_n=2800)
     assert not plan.accepts(forces, least_n=2950)
 
