@@ -45,8 +45,8 @@ class BentLap:
     Notes
     -----
     ``k = 1/(1 + 2 sqrt(2) tanh u)``, ``u = sqrt(3 (1 - nu^2)/2) (c/t) sqrt(p/E)``, p = P/t;
-    ``beta^2 = 8 G t/(E t_a)``, ``lambda = (6 E_a t/(E t_a))^(1/4) c/t``. Source: lap_bending_1944, k seen in
-    open code, shear and peel from memory.
+    ``beta^2 = 8 G t/(E t_a)``, ``lambda = (6 E_a t/(E t_a))^(1/4) c/t``. The source counts 1 - nu^2 in the
+    plates outside the lap only. Source: lap_bending_1944, k seen in open code, the rest from memory.
 
     Examples
     --------
