@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.checks import require_above, require_at_least, require_between, require_choice
-from secondplate.eurocode9_spacing import SPACING_SOURCE, least_distance_mm
+from secondplate.eurocode9_spacing import DISTANCES, SPACING_SOURCE, least_distance_mm
 from secondplate.fasteners_joint import offset_edge_mm
 from secondplate.fasteners_kinds import FASTENER_RULES
 
@@ -180,10 +180,8 @@ def hole_rules(hole_diameter_mm, *, level="regular", load_direction="across the 
     (5.88, 11.76)
     """
     across = require_choice("direction of the load", load_direction, LOAD_DIRECTIONS) == LOAD_DIRECTIONS[0]
-    kinds = ("end distance", "edge distance", "spacing", "row spacing")
-    end, edge, spacing, row_spacing = (
-        least_distance_mm(kind, hole_diameter_mm, level=level) for kind in kinds
-    )
+    distances = (least_distance_mm(kind, hole_diameter_mm, level=level) for kind in DISTANCES)
+    end, edge, spacing, row_spacing = distances
     return LayoutRules(
         name=f"{level} of {SPACING_SOURCE}",
         to_ends_mm=edge if across else end,
@@ -273,8 +271,8 @@ def layout_faults(flange, *, sites, rules, x_mm, y_mm):
     Examples
     --------
     >>> flange = Flange(flange_length_mm=60, flange_width_mm=20, thickness_mm=1.5)
-    >>> layout_faults(flange, sites=(), rules=hole_rules(4.9, level="minimum"), x_mm=[30], y_mm=[5])
-    ('distance to the root of fastener 1 must be at least 5.88 mm (minimum of EN 1999-1-1 Table 8.2), got 5 mm',)
+    >>> layout_faults(flange, sites=(), rules=die_rules(9), x_mm=[30], y_mm=[5])
+    ('distance to the root of fastener 1 must be at least 6.5 mm (room for the die), got 5 mm',)
     """
     x = require_between("place along the flange", np.atleast_1d(x_mm), -1e6, 1e6, unit="mm")
     y = require_between("place across the flange", np.atleast_1d(y_mm), -1e6, 1e6, unit="mm")

@@ -84,7 +84,7 @@ def _marks(flange, sites, rules):
 
 
 def _clear(x, y, sites, rules):
-    """Return which crossings keep their distance to every old site, by counting where each begins and ends."""
+    """Return which crossings keep off every old site, by counting where each begins and ends."""
     if not (x.size and sites):
         return np.ones((y.size, x.size), dtype=bool)
     borders = np.zeros((y.size, x.size + 1), dtype=np.int32)
@@ -178,7 +178,7 @@ def _best_pair(y, held, rules):
 
 
 def _search(flange, sites, rules, count):
-    """Return (pattern, x, y) of the first pattern that holds the count, or None, and the most that any holds."""
+    """Return (pattern, x, y) of the first pattern that holds the count, or None, and the most held."""
     x, y, clear = _marks(flange, sites, rules)
     if not clear.size:
         return None, 0
@@ -283,6 +283,9 @@ def place_fasteners(flange, *, fasteners, sites, rules):
     ValueError: flange width must be at least 12 mm (edges by minimum of EN 1999-1-1 Table 8.2), got 11 mm
     """
     count = int(require_between("number of fasteners", fasteners, 1, 200, unit=""))
+    if count != fasteners:
+        message = f"number of fasteners must be a whole number, got {fasteners!r}"
+        raise ValueError(message)
     sites, rules = tuple(sites), tuple(rules)
     if not rules:
         message = "rules must be one at least, got none"
