@@ -9,7 +9,7 @@ import drawings
 from secondplate.inspection import COLLAR_SIGNS
 from secondplate.rivet import Sheet, Stack
 from secondplate.rivet_rules import rivet_length_advice_mm
-from tests.drawings import weld_cases
+from tests.drawings import flange_cases, weld_cases
 
 CYCLE = {
     "current_a": 600,
@@ -114,6 +114,7 @@ USUAL = {
     "collar_strip": (drawings.collar_strip, {}, tuple(sign.sign for sign in COLLAR_SIGNS)),
     **{f"collar {sign.id}": (drawings.collar, {"sign_id": sign.id}, (sign.sign,)) for sign in COLLAR_SIGNS},
     **weld_cases.USUAL,
+    **flange_cases.USUAL,
 }
 
 # The ends of the allowed ranges, where pictures come apart first.
@@ -230,6 +231,7 @@ EXTREMES = {
     "two collars": (drawings.collar_strip, {"sign_ids": ("good", "off_centre")}),
     **{f"collar {s.id} to judge": (drawings.collar, {"sign_id": s.id, "named": False}) for s in COLLAR_SIGNS},
     **weld_cases.EXTREMES,
+    **flange_cases.EXTREMES,
 }
 
 # What is refused, and the sentence.
@@ -293,6 +295,7 @@ REFUSED = (
     (drawings.collar, {"sign_id": "fine"}, "collar sign must be one of good, .*, got 'fine'"),
     (drawings.collar_strip, {"sign_ids": ()}, "collar signs must be at least one, got none"),
     *weld_cases.REFUSED,
+    *flange_cases.REFUSED,
 )
 
 

@@ -5,6 +5,7 @@ from drawings.collars import collar, collar_strip
 from drawings.constitution import constitution_diagram
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
+from drawings.flange_layout import flange_layout
 from drawings.gas_bars import gas_use
 from drawings.job_sequence import job_sequence
 from drawings.oxygen_chart import oxygen_in_room
@@ -31,6 +32,7 @@ __all__ = [
     "constitution_diagram",
     "energy_chart",
     "field_by_distance",
+    "flange_layout",
     "gas_use",
     "job_sequence",
     "oxygen_in_room",

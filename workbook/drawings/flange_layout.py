@@ -1,0 +1,259 @@
+"""A flange from above: root, free edge, old sites, new fasteners, and where they are.
+
+It draws what it is given and judges nothing; ``secondplate.fastener_layout`` names the rules that are broken.
+"""
+
+import numpy as np
+
+from drawings.marks import area, bare_axes, box, line, number, oval, witness, write
+from drawings.picture import picture_of
+from drawings.style import (
+    AMBER,
+    CENTRE_LINE,
+    GREY,
+    HEADING_PT,
+    LINE,
+    PALE_AMBER,
+    PALE_GREY,
+    PALE_SLATE,
+    PAPER,
+    SECOND_HATCH,
+    SLATE,
+    TEXT_AMBER,
+    TEXT_GREY,
+    THIN,
+    sheet_of_paper,
+)
+from secondplate.checks import require_between
+
+WIDTH_IN = 9.4
+# Room for the drawn flange, in inches on paper, and its lower left corner.
+ROOM_IN, HIGHEST_IN = 7.0, 2.0
+LEFT_IN, BOTTOM_IN, ABOVE_FLANGE_IN = 1.05, 1.75, 1.5
+# Turned numbers stand this far apart, upright ones need more.
+BESIDE_IN, ABOVE_IN = 0.23, 0.25
+
+
+def flange_layout(flange, *, hole_diameter_mm, sites=(), x_mm=(), y_mm=(), rules=None):
+    """Draw a flange from above with its old sites and new fasteners, each place with its dimension.
+
+    Parameters
+    ----------
+    flange : secondplate.fastener_layout.Flange
+        The flange, 20 mm to 400 mm long and 8 mm to 80 mm wide [-]
+    hole_diameter_mm : float
+        Hole of the new fasteners, 2 mm to 15 mm [mm]
+    sites : sequence of secondplate.fastener_layout.OldSite
+        Old sites, on the flange [-]
+    x_mm : sequence of float
+        Places of the new fasteners along the flange, on it [mm]
+    y_mm : sequence of float
+        Places across it, from the root [mm]
+    rules : secondplate.fastener_layout.LayoutRules or None
+        Rules whose limits are drawn as dashed lines: edges, and a ring round each old site [-]
+
+    Returns
+    -------
+    picture : Picture
+        One view from above, to scale [-]
+
+    Raises
+    ------
+    ValueError
+        If a value lies outside its range or a place lies off the flange.
+
+    Examples
+    --------
+    >>> from secondplate.fastener_layout import Flange
+    >>> flange = Flange(flange_length_mm=100, flange_width_mm=24, thickness_mm=1.5)
+    >>> "2 new fasteners" in flange_layout(flange, hole_diameter_mm=5, x_mm=[40, 60], y_mm=[12, 12]).alt
+    True
+    """
+    require_between("flange length", flange.flange_length_mm, 20, 400, unit="mm")
+    require_between("flange width", flange.flange_width_mm, 8, 80, unit="mm")
+    hole_diameter_mm = require_between("hole diameter", hole_diameter_mm, 2, 15, unit="mm")
+    places = _on_flange("new fasteners", flange, x_mm, y_mm)
+    _on_flange("old sites", flange, [site.x_mm for site in sites], [site.y_mm for site in sites])
+    scale = min(ROOM_IN / flange.flange_length_mm, HIGHEST_IN / flange.flange_width_mm)
+    height_in = BOTTOM_IN + scale * flange.flange_width_mm + ABOVE_FLANGE_IN
+    with sheet_of_paper(width_in=WIDTH_IN, height_in=height_in) as figure:
+        left, bottom = LEFT_IN / scale, BOTTOM_IN / scale
+        wide, high = (-left, WIDTH_IN / scale - left), (-bottom, height_in / scale - bottom)
+        axes = bare_axes(figure, width=wide, height=high)
+        _draw_flange(axes, flange, scale)
+        for site in sites:
+            _draw_site(axes, site, flange, rules)
+        for x, y in places:
+            _draw_fastener(axes, x, y, hole_diameter_mm)
+        if rules is not None:
+            _draw_border(axes, flange, rules)
+        _number_below(axes, places, scale)
+        _number_above(axes, flange, sites, scale)
+        _number_beside(axes, flange, places, scale)
+        _explain(axes, scale, sites, places, rules)
+        return picture_of(figure, _words(flange, hole_diameter_mm, sites, places, rules))
+
+
+def _on_flange(name, flange, x_mm, y_mm):
+    """Return places as rows of x and y, or raise where one lies off the flange or they do not pair."""
+    x, y = (np.asarray(values, dtype=float).ravel() for values in (x_mm, y_mm))
+    if x.size != y.size:
+        message = f"places of {name} along must be as many as across, got {x.size} and {y.size}"
+        raise ValueError(message)
+    if x.size:
+        require_between(f"place of {name} along the flange", x, 0, flange.flange_length_mm, unit="mm")
+        require_between(f"place of {name} across the flange", y, 0, flange.flange_width_mm, unit="mm")
+    return np.stack([x, y], axis=1)
+
+
+def _draw_flange(axes, flange, scale):
+    """Draw the flange, its root hatched as a bend, and name both edges."""
+    length, width = flange.flange_length_mm, flange.flange_width_mm
+    area(axes, box(0, 0, length, width), fill=PALE_SLATE, edge=SLATE, width=LINE, order=2)
+    root = box(0, -0.14 / scale, length, 0.14 / scale)
+    area(axes, root, fill=PALE_GREY, edge=GREY, width=THIN, hatch=SECOND_HATCH, order=2)
+    beside = -0.1 / scale
+    write(axes, beside, width, "free edge", across="right", up="center", colour=TEXT_GREY)
+    write(axes, beside, -0.1 / scale, "root", across="right", up="center", colour=TEXT_GREY)
+    size = f"flange {number(length)} x {number(width)} mm"
+    heading = width + (ABOVE_FLANGE_IN - 0.25) / scale
+    write(axes, 0, heading, size, across="left", size=HEADING_PT, weight="bold")
+
+
+def _draw_site(axes, site, flange, rules):
+    """Draw an old site as a crossed amber circle, with the ring that the rules keep free."""
+    x, y, across = site.x_mm, site.y_mm, max(site.affected_diameter_mm, 1.0)
+    if rules is not None:
+        reach = rules.site_distance_mm(site.affected_diameter_mm)
+        around = np.linspace(0, 2 * np.pi, 181)
+        ring = np.stack([x + reach * np.cos(around), y + reach * np.sin(around)], axis=1)
+        # Only its part on the flange: beyond the edges the ring forbids nothing.
+        size = (flange.flange_length_mm, flange.flange_width_mm)
+        ring[((ring < 0) | (ring > size)).any(axis=1)] = np.nan
+        line(axes, ring, colour=AMBER, width=THIN, dashes=(5, 3), order=4)
+    oval(axes, x, y, across, across, fill=PALE_AMBER, edge=AMBER, edge_width=LINE, order=6)
+    reach = 0.35 * across
+    for turn in (-1, 1):
+        line(axes, [(x - reach, y - turn * reach), (x + reach, y + turn * reach)], colour=AMBER, order=7)
+
+
+def _draw_fastener(axes, x, y, hole):
+    """Draw a new fastener as a filled circle with its centre lines."""
+    oval(axes, x, y, hole, hole, fill=SLATE, edge=PAPER, edge_width=0.6, order=8)
+    reach = 0.85 * hole
+    for ends in ([(x - reach, y), (x + reach, y)], [(x, y - reach), (x, y + reach)]):
+        line(axes, ends, colour=SLATE, width=THIN, dashes=CENTRE_LINE, order=7)
+
+
+def _draw_border(axes, flange, rules):
+    """Draw the border inside which a centre keeps its distance to ends and edges, where there is any."""
+    low = max(rules.to_edges_mm, flange.root_clearance_mm)
+    wide = flange.flange_length_mm - 2 * rules.to_ends_mm
+    high = flange.flange_width_mm - rules.to_edges_mm - low
+    if min(wide, high) >= 0:
+        corners = box(rules.to_ends_mm, low, wide, high)
+        line(axes, [*corners, corners[0]], colour=GREY, width=THIN, dashes=(5, 3), order=4)
+
+
+def _apart(values, least):
+    """Return the values from the lowest on that stand far enough apart to be written, and whether all do."""
+    kept = []
+    for value in np.unique(np.round(values, 6)).tolist():
+        if not kept or value - kept[-1] >= least:
+            kept.append(value)
+    return kept, len(kept) == np.unique(np.round(values, 6)).size
+
+
+def _caption(text, complete):
+    """Say what a row of numbers is, and that some are only in the words where they stand too close."""
+    return text if complete else f"{text}; close ones left out"
+
+
+def _number_below(axes, places, scale):
+    """Write how far each new fastener is from the left end, below the flange."""
+    if not places.size:
+        return
+    kept, complete = _apart(places[:, 0], BESIDE_IN / scale)
+    for x in kept:
+        witness(axes, (x, places[np.isclose(places[:, 0], x), 1].max()), (x, -0.2 / scale), colour=GREY)
+        write(axes, x, -0.25 / scale, number(x), up="top", rotation=90)
+    text = _caption("new fasteners: mm from the left end", complete)
+    write(axes, 0, -0.95 / scale, text, across="left", colour=TEXT_GREY)
+
+
+def _number_above(axes, flange, sites, scale):
+    """Write how far each old site is from the left end, above the flange."""
+    if not sites:
+        return
+    kept, complete = _apart([site.x_mm for site in sites], BESIDE_IN / scale)
+    top = flange.flange_width_mm
+    for x in kept:
+        highest = max(site.y_mm for site in sites if abs(site.x_mm - x) < 1e-5)
+        witness(axes, (x, highest), (x, top + 0.1 / scale), colour=AMBER)
+        write(axes, x, top + 0.15 / scale, number(x), up="bottom", rotation=90, colour=TEXT_AMBER)
+    text = _caption("old sites: mm from the left end", complete)
+    write(axes, 0, top + 0.85 / scale, text, across="left", colour=TEXT_AMBER)
+
+
+def _number_beside(axes, flange, places, scale):
+    """Write how far each row is from the root, beside the right end; the width stands in the heading."""
+    if not places.size:
+        return
+    kept, complete = _apart(places[:, 1], ABOVE_IN / scale)
+    right = flange.flange_length_mm
+    for y in kept:
+        witness(
+            axes, (places[np.isclose(places[:, 1], y), 0].max(), y), (right + 0.12 / scale, y), colour=GREY
+        )
+        write(axes, right + 0.17 / scale, y, number(y), across="left")
+    for words, drop in (("mm from", 0.35), ("the root" if complete else "the root ...", 0.55)):
+        write(axes, right + 0.17 / scale, -drop / scale, words, across="left", colour=TEXT_GREY)
+
+
+def _explain(axes, scale, sites, places, rules):
+    """Explain the signs in one line at the foot of the sheet."""
+    x, y, across = 0.1 / scale, -(BOTTOM_IN - 0.35) / scale, 0.2 / scale
+    if len(places):
+        _draw_fastener(axes, x, y, 0.8 * across)
+        write(axes, x + 0.2 / scale, y, "new fastener", across="left")
+        x += 1.7 / scale
+    if sites:
+        oval(axes, x, y, across, across, fill=PALE_AMBER, edge=AMBER, edge_width=LINE, order=6)
+        for turn in (-1, 1):
+            half = 0.35 * across
+            line(axes, [(x - half, y - turn * half), (x + half, y + turn * half)], colour=AMBER, order=7)
+        write(axes, x + 0.2 / scale, y, "old site", across="left")
+        x += 1.3 / scale
+    if rules is not None:
+        line(axes, [(x - 0.1 / scale, y), (x + 0.25 / scale, y)], colour=GREY, width=THIN, dashes=(5, 3))
+        write(axes, x + 0.35 / scale, y, f"{rules.name}: no centre beyond", across="left", colour=TEXT_GREY)
+
+
+def _listed(pairs):
+    """List places as x and y."""
+    return "; ".join(f"{number(x)} and {number(y)} mm" for x, y in pairs)
+
+
+def _words(flange, hole, sites, places, rules):
+    """Tell the layout in sentences with every place."""
+    told = (
+        f"Flange from above, {number(flange.flange_length_mm)} mm long and "
+        f"{number(flange.flange_width_mm)} mm wide, its root below and its free edge above. Places are given from the left end and from the root. "
+    )
+    if sites:
+        old = _listed((site.x_mm, site.y_mm) for site in sites)
+        told += f"{_counted(len(sites), 'old site')}, crossed: {old}. "
+    if len(places):
+        told += f"{_counted(len(places), 'new fastener')} in holes of {number(hole)} mm: {_listed(places)}. "
+    if rules is not None:
+        told += (
+            f"Dashed lines by {rules.name}: {number(rules.to_ends_mm)} mm to the ends, "
+            f"{number(rules.to_edges_mm)} mm to the edges, and a ring round each old site. "
+            f"The pitch is at least {number(rules.pitch_mm)} mm."
+        )
+    return told.strip()
+
+
+def _counted(count, name):
+    """Write a count with its thing."""
+    return f"{count} {name}" if count == 1 else f"{count} {name}s"
