@@ -238,7 +238,8 @@ def _words(flange, hole, sites, places, rules):
     """Tell the layout in sentences with every place."""
     told = (
         f"Flange from above, {number(flange.flange_length_mm)} mm long and "
-        f"{number(flange.flange_width_mm)} mm wide, its root below and its free edge above. Places are given from the left end and from the root. "
+        f"{number(flange.flange_width_mm)} mm wide, its root below and its free edge above. "
+        "Places are given from the left end and from the root. "
     )
     if sites:
         old = _listed((site.x_mm, site.y_mm) for site in sites)
