@@ -91,22 +91,22 @@ def test_regular_distances_are_regular_and_short_ones_are_named():
         (
             "end distance",
             5.0,
-            r"end distance must be at least 5.88 mm \(minimum of {SPACING}, 1.2 d0\), got 5 mm",
+            rf"end distance must be at least 5.88 mm \(minimum of {SPACING}, 1.2 d0\), got 5 mm",
         ),
         (
             "edge distance",
             5.0,
-            r"edge distance must be at least 5.88 mm \(minimum of {SPACING}, 1.2 d0\)",
+            rf"edge distance must be at least 5.88 mm \(minimum of {SPACING}, 1.2 d0\)",
         ),
         (
             "spacing",
             10.0,
-            r"spacing must be at least 10.78 mm \(minimum of {SPACING}, 2.2 d0\), got 10 mm",
+            rf"spacing must be at least 10.78 mm \(minimum of {SPACING}, 2.2 d0\), got 10 mm",
         ),
         (
             "row spacing",
             11.0,
-            r"row spacing must be at least 11.76 mm \(minimum of {SPACING}, 2.4 d0\)",
+            rf"row spacing must be at least 11.76 mm \(minimum of {SPACING}, 2.4 d0\)",
         ),
     ],
 )
