@@ -43,6 +43,10 @@ from secondplate.fasteners_kinds import (
     lock_bolt,
     mandrel_break_n,
 )
+from secondplate.fasteners_pin import (
+    PIN_MODES,
+    pin_joint_areas_mm2,
+)
 from secondplate.fasteners_stiffness import (
     FASTENED,
     fastener_loads_n,
@@ -65,6 +69,7 @@ __all__ = [
     "HOLE_VERDICTS",
     "LOCK_BOLT",
     "LOCK_BOLT_METALS",
+    "PIN_MODES",
     "PULLED_THROUGH",
     "SECOND_BEARS",
     "SECOND_TEARS",
@@ -87,5 +92,6 @@ __all__ = [
     "mandrel_break_n",
     "offset_edge_mm",
     "offset_site_mm",
+    "pin_joint_areas_mm2",
     "simple_flexibility_mm_n",
 ]
