@@ -111,6 +111,34 @@ def pack(out, class_file, as_json):
 
 
 @main.command()
+@click.option("--out", type=FOLDER, required=True, help="Folder for the two pages.")
+@class_file
+@click.option(
+    "--number",
+    type=click.IntRange(1, 9999),
+    default=1,
+    show_default=True,
+    help="Another number gives other joints.",
+)
+@click.option(
+    "--joints", type=click.IntRange(1, 12), default=6, show_default=True, help="How many joints to read."
+)
+@as_json
+def sheet(out, class_file, number, joints, as_json):
+    """Make a section-reading sheet to print, and the page with its answers.
+
+    Riveted joints cut through the middle, to be measured on paper with a ruler. The joints come from the
+    class's key and the number, so each class has its own; print at 100 %.
+    """
+    with one_sentence():
+        from grading.section_sheet import write_section_sheet
+
+        paths = write_section_sheet(out, read_class_file(class_file), number=number, count=joints)
+        summary = {"sheet": str(paths[0]), "answers": str(paths[1]), "joints": joints}
+        _print(as_json, summary, f"Sheet {paths[0]}, answers {paths[1]}")
+
+
+@main.command()
 @click.argument("what", default="bank")
 @as_json
 def check(what, as_json):

@@ -9,7 +9,7 @@ import drawings
 from secondplate.inspection import COLLAR_SIGNS
 from secondplate.rivet import Sheet, Stack
 from secondplate.rivet_rules import rivet_length_advice_mm
-from tests.drawings import flange_cases, weld_cases
+from tests.drawings import flange_cases, section_cases, weld_cases
 
 CYCLE = {
     "current_a": 600,
@@ -115,6 +115,7 @@ USUAL = {
     **{f"collar {sign.id}": (drawings.collar, {"sign_id": sign.id}, (sign.sign,)) for sign in COLLAR_SIGNS},
     **weld_cases.USUAL,
     **flange_cases.USUAL,
+    **section_cases.USUAL,
 }
 
 # The ends of the allowed ranges, where pictures come apart first.
@@ -232,6 +233,7 @@ EXTREMES = {
     **{f"collar {s.id} to judge": (drawings.collar, {"sign_id": s.id, "named": False}) for s in COLLAR_SIGNS},
     **weld_cases.EXTREMES,
     **flange_cases.EXTREMES,
+    **section_cases.EXTREMES,
 }
 
 # What is refused, and the sentence.
@@ -296,6 +298,7 @@ REFUSED = (
     (drawings.collar_strip, {"sign_ids": ()}, "collar signs must be at least one, got none"),
     *weld_cases.REFUSED,
     *flange_cases.REFUSED,
+    *section_cases.REFUSED,
 )
 
 

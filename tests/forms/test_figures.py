@@ -1,8 +1,10 @@
 """Figures of exercises: drawn from the learner's numbers, once, and never in the way of an answer."""
 
+import re
 from dataclasses import replace
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
 from exercise_forms.desk import Desk
@@ -13,6 +15,8 @@ from grading.exercises import EXERCISES
 from grading.hand_in import save_learner
 from grading.part_scores import Outcome, score_part
 from grading.variants import scenario
+from secondplate.section import FAULT_NAMES, random_section
+from secondplate.section_places import measuring_places
 from tests.forms.new_kinds import ALT, BANK, JUDGE, STEP
 
 WITH_FIGURE = [exercise for exercise in EXERCISES.values() if exercise.figure]
@@ -90,9 +94,41 @@ def test_a_figure_that_fails_is_said_and_answers_are_still_saved(sit_at):
     assert sat.submit({"sign": "good"})["kind"] == "saved"
 
 
+@pytest.mark.parametrize("fault", FAULT_NAMES)
+def test_lines_on_a_section_meet_what_is_drawn(fault):
+    """The frame's millimetres are those of the picture: outlines lie where it says, to 0.01 mm."""
+    joint, _ = random_section(b"page 2 section 7", fault=fault)
+    shown = FIGURES["section"](seed="page 2 section 7", fault=fault, measure="")
+    view = [float(number) for number in re.search(r'viewBox="([^"]*)"', shown.picture.svg)[1].split()]
+    drawn = np.array(
+        [
+            [float(number) for number in pair]
+            for pair in re.findall(r"[ML] (-?[\d.]+) (-?[\d.]+)", shown.picture.svg)
+        ]
+    )
+    frame = shown.frame
+    across = frame.x0_mm + drawn[:, 0] / view[2] * (frame.x1_mm - frame.x0_mm)
+    up = frame.y1_mm - drawn[:, 1] / view[3] * (frame.y1_mm - frame.y0_mm)
+    for name, (x, y) in (
+        ("tail_diameter_mm", measuring_places(joint, "interlock_left_mm")[1]),
+        ("tail_diameter_mm", measuring_places(joint, "interlock_right_mm")[1]),
+        ("button_depth_mm", measuring_places(joint, "button_depth_mm")[0]),
+    ):
+        assert np.min(np.hypot(across - x, up - y)) < 0.01, name
+
+
+def test_a_figure_to_judge_names_no_fault():
+    """The words of a section or a button do not give its fault away, nor a value that is to be read."""
+    for fault in FAULT_NAMES:
+        for name, more in (("section", {"measure": ""}), ("button", {})):
+            words = FIGURES[name](seed="page 2 section 3", fault=fault, **more).picture.alt.lower()
+            assert fault not in words
+            assert "interlock" not in words
+
+
 def test_an_unknown_figure_is_named():
     """A name that no drawing has is refused with those that there are."""
-    with pytest.raises(ValueError, match="figure must be one of collar.*got 'nothing'"):
+    with pytest.raises(ValueError, match="figure must be one of button, collar.*got 'nothing'"):
         figure_state(Figure(name="nothing"))
     assert "collar" in FIGURES
 

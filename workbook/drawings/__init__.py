@@ -1,20 +1,25 @@
 """Pictures of what the library computes. Each function returns a ``Picture`` that carries its own words."""
 
 from drawings.bench_collar import bench_collar
+from drawings.button_from_below import button_from_below
 from drawings.collars import collar, collar_strip
 from drawings.constitution import constitution_diagram
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
 from drawings.flange_layout import flange_layout
+from drawings.force_stroke import force_stroke
 from drawings.gas_bars import gas_use
 from drawings.job_sequence import job_sequence
 from drawings.oxygen_chart import oxygen_in_room
 from drawings.picture import Picture
 from drawings.polarity import polarity
+from drawings.pull_out_chart import pull_out_chart
 from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
 from drawings.rule_bars import rule_bars
+from drawings.section_view import SECTION_FRAME_MM, rivet_parts, section_view
 from drawings.sensitivity_chart import sensitivity_chart
+from drawings.setting import setting_at, setting_stages
 from drawings.stud_and_holder import stud_and_holder
 from drawings.stud_strength import stud_strength
 from drawings.temperature_field import temperature_field
@@ -25,7 +30,9 @@ from drawings.zone_hardness import zone_hardness_chart
 
 __all__ = [
     "Picture",
+    "SECTION_FRAME_MM",
     "bench_collar",
+    "button_from_below",
     "cable_drop",
     "collar",
     "collar_strip",
@@ -33,14 +40,20 @@ __all__ = [
     "energy_chart",
     "field_by_distance",
     "flange_layout",
+    "force_stroke",
     "gas_use",
     "job_sequence",
     "oxygen_in_room",
     "polarity",
+    "pull_out_chart",
     "pulled_stud",
     "rivet_and_plates",
+    "rivet_parts",
     "rule_bars",
+    "section_view",
     "sensitivity_chart",
+    "setting_at",
+    "setting_stages",
     "stud_and_holder",
     "stud_strength",
     "temperature_field",

@@ -8,8 +8,17 @@ from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from functools import lru_cache
 
-from drawings import Picture, collar
+from drawings import (
+    SECTION_FRAME_MM,
+    Picture,
+    button_from_below,
+    collar,
+    force_stroke,
+    rivet_parts,
+    section_view,
+)
 from secondplate.checks import require_choice
+from secondplate.section import random_section
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -41,7 +50,39 @@ def _collar(*, sign_id):
     return Shown(picture=collar(sign_id, named=False))
 
 
-FIGURES: dict[str, Callable[..., Shown]] = {"collar": _collar}
+def _section(*, seed, fault, measure):
+    """Draw a section to measure or to judge; with a measure the lines stand where they belong."""
+    joint, _ = random_section(seed.encode(), fault=fault or None)
+    left, right, low, high = SECTION_FRAME_MM
+    return Shown(
+        picture=section_view(joint, measured=measure),
+        frame=Frame(x0_mm=left, x1_mm=right, y0_mm=low, y1_mm=high),
+    )
+
+
+def _button(*, seed, fault):
+    """Draw a button that the learner looks at from below."""
+    joint, _ = random_section(seed.encode(), fault=fault or None)
+    return Shown(picture=button_from_below(joint))
+
+
+def _rivet_parts():
+    """Draw a joint with letters at its parts."""
+    return Shown(picture=rivet_parts(named=False))
+
+
+def _force_stroke(*, stage):
+    """Draw the force along the stroke with letters at its stages."""
+    return Shown(picture=force_stroke(stage=stage, named=False))
+
+
+FIGURES: dict[str, Callable[..., Shown]] = {
+    "button": _button,
+    "collar": _collar,
+    "force_stroke": _force_stroke,
+    "rivet_parts": _rivet_parts,
+    "section": _section,
+}
 
 
 def figure_state(figure):
