@@ -29,7 +29,12 @@ UNCERTAINTY_MM = 0.05
 FEWEST, MOST = 1, 12
 _SOUND = 2  # of each sheet's joints at least
 _FAULTS = tuple(name for name in section.FAULT_NAMES if name != "sound")
-_LIMITS = tuple(limit for limit in section.typical_limits() if limit.measure in ("interlock_mm", *ASKED))
+HALF_WIDTH_MM = 6.4  # of the joint: head, tail and button; further out the plates are only plates
+_LIMITS = section.typical_limits()
+# Cracks, buckles and gaps are seen and not measured on this sheet.
+_UNCERTAINTIES = {
+    limit.measure: UNCERTAINTY_MM if limit.measure in ("interlock_mm", *ASKED) else 0.0 for limit in _LIMITS
+}
 
 
 class SheetJoint(NamedTuple):
@@ -46,8 +51,8 @@ class SheetJoint(NamedTuple):
 
     @property
     def verdict(self):
-        """Verdict on the measures asked for, with the uncertainty of a ruler."""
-        return section.judge(self.measured, _LIMITS, uncertainty_mm=UNCERTAINTY_MM).overall
+        """Verdict by the typical limits, with the uncertainty of a ruler where a ruler is used."""
+        return section.judge(self.measured, _LIMITS, uncertainty_mm=_UNCERTAINTIES).overall
 
 
 def sheet_joints(course_key, number, count):
@@ -87,7 +92,7 @@ def write_section_sheet(out, settings, *, number=1, count=6):
             scale=SCALE,
             bar_mm=BAR_MM,
             uncertainty_mm=UNCERTAINTY_MM,
-            limits=[_limit(limit) for limit in _LIMITS],
+            limits=[_limit(limit) for limit in _LIMITS if _UNCERTAINTIES[limit.measure]],
             joints=[_shown(joint, answers=answers) for joint in joints],
         )
         paths.append(out / name)
@@ -113,7 +118,9 @@ def _shown(joint, *, answers):
         "place": joint.place,
         "svg": Markup(picture.svg[picture.svg.index("<svg") :]),
         "alt": picture.alt,
-        "width_mm": (right - left) * scale,
+        "width_mm": 2 * HALF_WIDTH_MM * scale,
+        "whole_mm": (right - left) * scale,
+        "left_mm": -(left + HALF_WIDTH_MM) * scale,
         "height_mm": (high - low) * scale,
         "rows": list(zip([section.WORDS[name] for name in ASKED], values, strict=True)),
         "verdict": joint.verdict,

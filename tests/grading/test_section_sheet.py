@@ -56,11 +56,21 @@ def test_sheet_is_drawn_to_scale_and_loads_nothing(tmp_path):
 
     sheet, _ = (path.read_text() for path in write_section_sheet(tmp_path, SETTINGS, count=1))
     left, right, low, high = SECTION_FRAME_MM
-    width, height = re.search(r'role="img"[^>]*width: ([\d.]+)mm; height: ([\d.]+)mm', sheet).groups()
+    height, width = re.search(
+        r'role="img"[^>]*height: ([\d.]+)mm"><div style="width: ([\d.]+)mm', sheet
+    ).groups()
     assert float(width) == pytest.approx(8 * (right - left), rel=1e-9)  # written in full
     assert float(height) == pytest.approx(8 * (high - low), rel=1e-9)
     assert "width: 80mm" in sheet
     assert not re.search(r'(?:src|href)="(?!#)', sheet)
+
+
+@pytest.mark.parametrize("number", range(1, 6))
+def test_faulty_joints_are_not_accepted(number):
+    """Each joint with a crack, a buckled shank or another gross fault is rejected or cannot be decided."""
+    for joint in sheet_joints("class A", number, 10):
+        if joint.fault in ("crack in button", "buckled shank", "plates gapped", "head proud", "head sunk"):
+            assert joint.verdict != "accept", joint.fault
 
 
 def test_title_is_escaped(tmp_path):
