@@ -59,7 +59,11 @@ USUAL = {
         {"named": False},
         ("A points at the top", "F at the bulge"),
     ),
-    "button_from_below": (drawings.button_from_below, {"section": JOINT}, ("no crack shows",)),
+    "button_from_below": (
+        drawings.button_from_below,
+        {"section": JOINT},
+        ("without a break", "one colour throughout"),
+    ),
     "button_from_below cracked": (
         drawings.button_from_below,
         {"section": random_section(b"drawn", fault="crack in button")[0]},

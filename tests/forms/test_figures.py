@@ -15,7 +15,7 @@ from grading.exercises import EXERCISES
 from grading.hand_in import save_learner
 from grading.part_scores import Outcome, score_part
 from grading.variants import scenario
-from secondplate.section import FAULT_NAMES, random_section
+from secondplate.section import FAULT_NAMES, measure, random_section
 from secondplate.section_places import measuring_places
 from tests.forms.new_kinds import ALT, BANK, JUDGE, STEP
 
@@ -124,6 +124,30 @@ def test_a_figure_to_judge_names_no_fault():
             words = FIGURES[name](seed="page 2 section 3", fault=fault, **more).picture.alt.lower()
             assert fault not in words
             assert "interlock" not in words
+            assert "crack" not in words
+
+
+@pytest.mark.parametrize(
+    ("fault", "told"),
+    [
+        ("crack in button", r"its underside has a narrow notch 0\.[1-9]"),
+        ("buckled shank", r"the outside of the shank turns inwards by 0\.\d"),
+        ("sound", "the shank never turns inwards.*its underside has no notch"),
+    ],
+)
+def test_words_of_a_section_tell_what_an_eye_would_find(fault, told):
+    """Whoever hears the words instead of seeing the lines can judge the joint too."""
+    words = FIGURES["section"](seed="page 2 section 3", fault=fault, measure="").picture.alt
+    assert re.search(told, words)
+
+
+def test_words_of_a_section_tell_where_the_plates_lie():
+    """The distance of the plates follows from the places told, as it was built."""
+    joint, _ = random_section(b"page 2 section 3", fault="plates gapped")
+    words = FIGURES["section"](seed="page 2 section 3", fault="plates gapped", measure="").picture.alt
+    found = re.search(r"the top plate ends at (\S+) and the second plate reaches from (\S+) to", words)
+    top, second = (float(place.replace("\N{MINUS SIGN}", "-")) for place in found.groups())
+    assert top - second == pytest.approx(measure(joint).gap_mm, abs=0.01)  # two places, each rounded to 0.005
 
 
 def test_an_unknown_figure_is_named():

@@ -48,7 +48,7 @@ def button_from_below(section):
     Examples
     --------
     >>> from secondplate.section import build_section, usual_parameters
-    >>> "no crack" in button_from_below(build_section(usual_parameters())).alt
+    >>> "without a break" in button_from_below(build_section(usual_parameters())).alt
     True
     """
     require_single(section)
@@ -86,9 +86,10 @@ def _words(measured, cracks):
     seen = (
         f"a dark jagged line runs round its {' and '.join(open_sides)} side"
         if open_sides
-        else "no crack shows"
+        else "its rim runs round without a break"
     )
     return (
         f"The back of a riveted joint: a round button {measured.button_diameter_mm:.1f} mm across, raised "
-        f"{measured.button_depth_mm:.1f} mm from the second plate; {seen}; no steel shows through."
+        f"{measured.button_depth_mm:.1f} mm from the second plate; {seen}; "
+        "the metal is of one colour throughout."
     )

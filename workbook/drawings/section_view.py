@@ -1,4 +1,4 @@
-"""A set rivet cut through the middle: the bare section, with its parts named, or with a caliper's lines on it."""
+"""A set rivet cut through the middle: bare, with its parts named, or with a caliper's lines on it."""
 
 from contextlib import contextmanager
 
@@ -131,7 +131,7 @@ def _places(section):
         "web": (-0.35 * shape.bore_diameter_mm / 2, top - shape.web_mm / 2),
         "shank": ((shape.shank_diameter_mm + shape.bore_diameter_mm) / 4, (top + tail_y) / 2),
         "bore": (-0.3, (top - shape.web_mm + slug_top) / 2),
-        "tail": (tail_x - 0.22, tail_y + 0.05),
+        "tail": (tail_x - 0.28, tail_y + 0.15),
         "button": (-1.8, low + 0.25),
         "slug": (-0.8, slug_top - 0.35),
         "top plate": (-6.2, -plates.top.thickness_mm / 2),
@@ -151,7 +151,7 @@ def _name_parts(axes, section, texts):
         "button": (-4.2, low - 0.6, "right"),
         "slug": (-1.2, low - 1.0, "center"),
         "top plate": (-7.0, 0.5, "center"),
-        "second plate": (6.2, low + 1.4, "center"),
+        "second plate": (7.1, 0.5, "center"),
     }
     for part, text in texts.items():
         x, y, across = spots[part]
@@ -164,6 +164,9 @@ def _draw_measure(axes, section, name):
     value = f"{float(getattr(measure(section), name)):.2f} mm".replace("-", "\N{MINUS SIGN}")
     if first[1] == second[1] and name != "head_flushness_mm":
         lowest = section.outlines["second plate"][:, 1].min()
+        if name.startswith("interlock"):  # its inner line begins at the corner where all three meet
+            side = "left" if "left" in name else "right"
+            first = first[0], section.outlines[f"top plate {side}"][:, 1].min()
         _across(axes, first, second, value, level=lowest - 0.7)
     else:
         _along(axes, first, second, value)
@@ -237,7 +240,29 @@ def _edges(section):
         f"Face of the top plate {at(plate)}, face of the head {at(top)}. "
         f"The rivet enters the second plate at {at(entries[0])} and {at(entries[1])}; "
         f"the tail ends at {at(tail_left[0])} and {at(tail_right[0])}. "
-        f"Where the second plate is thinnest it reaches from {at(low[1])} to {at(high[1])}."
+        f"Where the second plate is thinnest it reaches from {at(low[1])} to {at(high[1])}. "
+        f"{_outside(section)}"
+    )
+
+
+def _outside(section):
+    """Tell how plates, shank and button run, so that a joint can be judged by ear; it gives no verdict."""
+    measured, stack = measure(section), section.parameters.stack
+    (left, _), (right, _) = measuring_places(section, "button_diameter_mm")
+    lowest, plane = (y for _, y in measuring_places(section, "button_depth_mm"))
+    second = plane + stack.second.thickness_mm
+    shank = (
+        f"turns inwards by {number(measured.buckle_mm)}" if measured.buckle_mm > 0 else "never turns inwards"
+    )
+    floor = (
+        f"has a narrow notch {number(measured.crack_mm)} deep" if measured.crack_mm > 0 else "has no notch"
+    )
+    return (
+        f"Away from the rivet the top plate ends at {number(second + measured.gap_mm)} and the second plate "
+        f"reaches from {number(second)} to {number(plane)}. "
+        f"On its way down the outside of the shank {shank}. "
+        f"The button reaches down to {number(lowest)}, its wall stands at {number(left)} and "
+        f"{number(right)}, and its underside {floor}."
     )
 
 
