@@ -1,4 +1,4 @@
-"""The section-reading sheet: fresh joints for each class and number, and answers that the library measured."""
+"""The section-reading sheet: fresh joints for each class and number, answers as the library measures."""
 
 import dataclasses
 import re

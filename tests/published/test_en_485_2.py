@@ -2,6 +2,7 @@
 
 import pytest
 
+from secondplate.plate_forming import least_bend_radius_mm
 from secondplate.sheet_alloys import sheet_properties
 from tests.sheet_statements import said
 
@@ -40,3 +41,21 @@ def test_remembered_values_say_so(sheet, proof_mpa, strength_mpa):
             each for each in sheet_properties(sheet, quantity, thickness_mm=1.0) if each.source == SOURCE
         )
         assert (found.least, found.basis) == (least, "from memory")
+
+
+@pytest.mark.parametrize(
+    ("sheet", "thickness_mm", "angle_deg", "radius_mm"),
+    [
+        ("5754-O", 1.0, 90, 0.0),
+        ("5754-O", 1.0, 180, 0.5),
+        ("5754-O", 2.0, 90, 2.0),
+        ("6082-T6", 1.0, 90, 2.5),
+        ("6082-T6", 2.0, 90, 7.0),
+        ("6082-T4", 1.0, 90, 1.5),
+        ("6016-T4", 2.0, 90, 1.0),
+    ],
+)
+def test_bend_radii(sheet, thickness_mm, angle_deg, radius_mm):
+    """From memory: least inner radius of a cold bend."""
+    found = least_bend_radius_mm(sheet, sheet_mm=thickness_mm, angle_deg=angle_deg)
+    assert found == pytest.approx(radius_mm, rel=1e-12)  # exact
