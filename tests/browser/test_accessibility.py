@@ -6,7 +6,11 @@ from tests.browser.one_form import PANEL, put_cell, put_page
 
 pytestmark = pytest.mark.browser
 
-PAGES = ["0_start_here.ipynb", "1_stud_welding/stud_welding.ipynb"]
+PAGES = [
+    "0_start_here.ipynb",
+    "1_stud_welding/stud_welding.ipynb",
+    "2_rivet_anatomy/rivet_anatomy.ipynb",
+]
 # JupyterLab's own frame round the page is not in the workbook's hands.
 OURS = [[".second-plate-strip"], [".second-plate-form"], [".second-plate-page .jp-RenderedMarkdown"]]
 

@@ -48,7 +48,7 @@ def hand_ins(tmp_path):
 
 def test_the_verbs_are_these():
     """Nothing is missing from the command line and nothing unknown is on it."""
-    assert VERBS == ["check", "course", "demo", "mark", "pack"]
+    assert VERBS == ["check", "course", "demo", "mark", "pack", "sheet"]
 
 
 @pytest.mark.parametrize("verb", VERBS)
