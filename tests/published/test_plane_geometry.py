@@ -8,6 +8,7 @@ import pytest
 from secondplate.eurocode9 import affected_diameter_mm, net_width_share
 from secondplate.plate_button import die_room_mm3
 from secondplate.plate_dome import ButtonDome, springing_rise_mm
+from secondplate.pull_tool import hydraulic_force_n, intensified_pressure_bar, nose_bearing_mpa
 from secondplate.weld_sections import lens_area_mm2, segment_area_mm2, segment_centroid_mm, segment_of_share
 
 SOURCE = "plane_geometry"
@@ -108,3 +109,13 @@ def test_old_site_as_an_open_hole():
     """1 - D/b: 6 mm in 30 mm leave 0.80; a crack of unknown length adds twice 1.6 mm (computed)."""
     assert net_width_share(6, width_mm=30) == pytest.approx(0.80, rel=1e-12)  # exact
     assert affected_diameter_mm(6, crack_possible=True) == pytest.approx(9.2, rel=1e-12)  # exact
+
+
+def test_pressure_on_an_area():
+    """700 bar on 20 mm push 22.0 kN, 500 bar on 16 mm at 0.9 9.05 kN; 4 kN on a ring press 19.9 MPa; computed."""
+    assert hydraulic_force_n(pressure_bar=700, bore_mm=20) == pytest.approx(21_991, rel=1e-4)  # five digits
+    assert hydraulic_force_n(pressure_bar=500, bore_mm=16, efficiency=0.9) == pytest.approx(9050, rel=1e-3)
+    pressure = nose_bearing_mpa(force_n=4000, outer_diameter_mm=20, inner_diameter_mm=12)
+    assert pressure == pytest.approx(19.894, rel=1e-4)
+    oil_bar = intensified_pressure_bar(pressure_bar=6, air_bore_mm=100, ram_bore_mm=16)
+    assert oil_bar == pytest.approx(234, abs=0.5)  # three digits

@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from secondplate.pull_tool import flight_speed_m_s, stored_energy_j, stud_stretch_mm
 from secondplate.weld_loads import (
     edge_stresses_mpa,
     elastic_limit_n,
@@ -99,3 +100,12 @@ def test_pure_shear_share_of_von_mises():
     """The web shears at R / sqrt 3: 3.30 kN for 5 mm, 1.5 mm and 140 MPa of shear strength; computed."""
     force = web_tear_n(shank_diameter_mm=5, web_left_mm=1.5, strength_mpa=140 * math.sqrt(3))
     assert force == pytest.approx(3299, abs=1)  # printed with three figures
+
+
+def test_stretch_and_stored_energy():
+    """10 kN stretch 40 mm of M6 by 0.0995 mm; 20 kN/mm store 2.5 J, 10 g leave at 22 m/s; computed."""
+    stretch = stud_stretch_mm(force_n=10_000, stretched_length_mm=40, stress_area_mm2=20.1)
+    assert stretch == pytest.approx(0.0995, rel=1e-3)  # three digits
+    energy = stored_energy_j(force_n=10_000, stiffness_n_mm=20_000)
+    assert energy == pytest.approx(2.5, rel=1e-12)  # exact
+    assert flight_speed_m_s(energy_j=energy, mass_g=10) == pytest.approx(22, abs=0.5)  # two digits

@@ -200,3 +200,44 @@ def require_choice(name, value, choices):
         message = f"{name} must be one of {', '.join(map(str, choices))}, got {value!r}"
         raise ValueError(message)
     return value
+
+
+def require_below(name, value, limit_name, limit, *, or_equal=False):
+    """Return a size, or raise where it is not below another size, or not at most that one.
+
+    Parameters
+    ----------
+    name : str
+        What the size is, as the sentence will call it [-]
+    value : float or array
+        Size to check, in mm [-]
+    limit_name : str
+        What the other size is [-]
+    limit : float or array
+        The other size, in mm [-]
+    or_equal : bool
+        Whether both may be the same [-]
+
+    Returns
+    -------
+    float or array
+        The size, in mm [-]
+
+    Raises
+    ------
+    ValueError
+        If one of the sizes is not small enough; the sentence tells the first.
+
+    Examples
+    --------
+    >>> require_below("bore diameter", 3.3, "shank diameter", 5.3)
+    3.3
+    """
+    sizes, limits = np.broadcast_arrays(value, limit)
+    wrong = np.flatnonzero(sizes > limits if or_equal else sizes >= limits)
+    if wrong.size:
+        got, most = float(sizes.flat[wrong[0]]), float(limits.flat[wrong[0]])
+        must = "at most" if or_equal else "below"
+        message = f"{name} must be {must} the {limit_name} of {most:.6g} mm, got {got:.6g} mm"
+        raise ValueError(message)
+    return value

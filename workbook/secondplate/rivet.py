@@ -8,23 +8,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_between, require_choice
+from secondplate.checks import require_above, require_below, require_between, require_choice
 
 FAMILIES = ("aluminium", "cast aluminium", "steel", "polymer")
 # Share of the cavity's radius that the tip of a die takes, and the cosine shape of that tip.
 TIP_RADIUS_SHARE = 0.55
 _COSINE_TIP_VOLUME = np.pi / 2 - 2 / np.pi  # volume of a tip of unit height and radius
-
-
-def _require_below(name, value, limit_name, limit, *, or_equal=False):
-    """Refuse a size that is not below another one, or not at most that one."""
-    value, limit = np.broadcast_arrays(value, limit)
-    wrong = np.flatnonzero(value > limit if or_equal else value >= limit)
-    if wrong.size:
-        got, most = float(value.flat[wrong[0]]), float(limit.flat[wrong[0]])
-        must = "at most" if or_equal else "below"
-        message = f"{name} must be {must} the {limit_name} of {most:.6g} mm, got {got:.6g} mm"
-        raise ValueError(message)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,9 +65,9 @@ class Rivet:
         require_between("rivet length", self.rivet_length_mm, 1, 16, unit="mm")
         require_between("web", self.web_mm, 0.5, 16, unit="mm")
         require_between("hardness", self.hardness_hv, 200, 650, unit="HV")
-        _require_below("bore diameter", self.bore_diameter_mm, "shank diameter", self.shank_diameter_mm)
-        _require_below("shank diameter", self.shank_diameter_mm, "head diameter", self.head_diameter_mm)
-        _require_below("web", self.web_mm, "rivet length", self.rivet_length_mm)
+        require_below("bore diameter", self.bore_diameter_mm, "shank diameter", self.shank_diameter_mm)
+        require_below("shank diameter", self.shank_diameter_mm, "head diameter", self.head_diameter_mm)
+        require_below("web", self.web_mm, "rivet length", self.rivet_length_mm)
 
     @property
     def wall_mm(self):
@@ -130,7 +119,7 @@ class Die:
         require_between("die diameter", self.die_diameter_mm, 4, 16, unit="mm")
         require_between("die depth", self.die_depth_mm, 0.3, 4, unit="mm")
         require_between("die tip", self.die_tip_mm, 0, 4, unit="mm")
-        _require_below("die tip", self.die_tip_mm, "die depth", self.die_depth_mm, or_equal=True)
+        require_below("die tip", self.die_tip_mm, "die depth", self.die_depth_mm, or_equal=True)
 
     @property
     def tip_radius_mm(self):
