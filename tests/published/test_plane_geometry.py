@@ -112,7 +112,7 @@ def test_old_site_as_an_open_hole():
 
 
 def test_pressure_on_an_area():
-    """700 bar on 20 mm push 22.0 kN, 500 bar on 16 mm at 0.9 9.05 kN; 4 kN on a ring press 19.9 MPa; computed."""
+    """700 bar on 20 mm push 22.0 kN; 4 kN press a ring of 20 by 12 mm with 19.9 MPa; computed."""
     assert hydraulic_force_n(pressure_bar=700, bore_mm=20) == pytest.approx(21_991, rel=1e-4)  # five digits
     assert hydraulic_force_n(pressure_bar=500, bore_mm=16, efficiency=0.9) == pytest.approx(9050, rel=1e-3)
     pressure = nose_bearing_mpa(force_n=4000, outer_diameter_mm=20, inner_diameter_mm=12)
