@@ -27,7 +27,7 @@ EYE_REASON = "At this scale an eye sets each line to a few hundredths of a milli
 # Where the lines may stand: sections reach from the top plate's face to the lowest button of the catalogue.
 ACROSS_MM = (-6.0, 6.0)
 ALONG_MM = (-7.6, 0.8)
-HEAD_READING_MM = 0.1  # what a reading of the head may be off; "a tenth" in the prompt
+HEAD_READING_MM = 0.2  # what a reading of the head may be off; "two tenths" in the prompt
 HEAD_FAULTS = ("head proud", "head sunk", "sound")
 
 
@@ -210,18 +210,17 @@ READ_SECTION = Exercise(
 
 @cache
 def plain_heads(fault):
-    """Return the numbers of the sections whose head lies clear of the limits and of where verdicts change."""
-    limits = [abs(limit.limit_mm) for limit in typical_limits() if limit.measure == "head_flushness_mm"]
-    head = _distances(fault)["head"]
-    clear = [np.abs(head - limit) > EYE_MM for limit in limits]
-    clear += [np.abs(head - limit - HEAD_READING_MM) > 0.01 for limit in limits]
+    """Return the numbers of the sections whose head lies clear of the limits and of where verdicts change.
+
+    A reading that passes for right then leads to the right verdict.
+    """
+    limits = [limit.limit_mm for limit in typical_limits() if limit.measure == "head_flushness_mm"]
+    head = catalogue(fault)[1].head_flushness_mm
+    borders = [limit + off for limit in limits for off in (-HEAD_READING_MM, HEAD_READING_MM)]
+    clear = [np.abs(head - border) > EYE_MM for border in borders]
+    clear += [np.abs(np.abs(head) - abs(limit)) > EYE_MM for limit in limits]  # they stand in the prompt
     found = np.all(clear, axis=0)
     return tuple(number for number in readable(fault, "head", "tail") if found[number])
-
-
-def _draw_head(draw):
-    fault = draw.pick("fault", HEAD_FAULTS)
-    return scene(draw) | {"fault": fault, "section": draw.pick("section", plain_heads(fault))}
 
 
 @cache
@@ -229,6 +228,22 @@ def _head_verdicts(fault):
     """Return the verdict on the head of each section of the catalogue."""
     judged = judge(catalogue(fault)[1], typical_limits(), uncertainty_mm=HEAD_READING_MM)
     return judged.by_measure["head_flushness_mm"]
+
+
+@cache
+def heads_by_verdict():
+    """Return faults and numbers of the sections to draw from, by the verdict on their head."""
+    found = {}
+    for fault in HEAD_FAULTS:
+        for number in plain_heads(fault):
+            found.setdefault(str(_head_verdicts(fault)[number]), []).append((fault, number))
+    return {verdict: tuple(found[verdict]) for verdict in sorted(found)}
+
+
+def _draw_head(draw):
+    heads = heads_by_verdict()
+    fault, number = draw.pick("head", heads[draw.pick("verdict", tuple(heads))])
+    return scene(draw) | {"fault": fault, "section": number}
 
 
 def _head_limits(scenario):
@@ -255,7 +270,7 @@ READ_HEAD = Exercise(
     prompt=(
         "Another section from {vehicle} lies under the lens at {shop}. "
         "By typical practice, from memory, a head may lie up to {sunk} mm below the face of the top plate "
-        "and up to {proud} mm above it. Your reading may be off by a tenth of a mm."
+        "and up to {proud} mm above it. Your reading may be off by two tenths of a mm."
     ),
     shown=_head_limits,
     figure=section_figure,
