@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from secondplate.drilling_depth import point_length_mm
 from secondplate.eurocode9 import affected_diameter_mm, net_width_share
 from secondplate.plate_button import die_room_mm3
 from secondplate.plate_dome import ButtonDome, springing_rise_mm
@@ -119,3 +120,13 @@ def test_pressure_on_an_area():
     assert pressure == pytest.approx(19.894, rel=1e-4)
     oil_bar = intensified_pressure_bar(pressure_bar=6, air_bore_mm=100, ram_bore_mm=16)
     assert oil_bar == pytest.approx(234, abs=0.5)  # three digits
+
+
+@pytest.mark.parametrize(
+    ("angle_deg", "share"),
+    [(90, 0.5), (118, 0.30043), (130, 0.23315), (135, 0.20711), (140, 0.18199), (180, 0)],
+)
+def test_length_of_a_drill_point(angle_deg, share):
+    """Length of the cone over the diameter; computed."""
+    found = point_length_mm(drill_diameter_mm=1, point_angle_deg=angle_deg)
+    assert found == pytest.approx(share, abs=1e-5)  # five decimals
