@@ -198,3 +198,14 @@ def test_what_cannot_be_is_refused(change, sentence):
     """Each impossible joint is refused by one sentence with name, limit and value."""
     with pytest.raises(ValueError, match=f"^{sentence}$"):
         build_section(usual_parameters(**change))
+
+
+@pytest.mark.filterwarnings("error")
+@pytest.mark.parametrize("longer_mm", [0.0, 0.5, 2.5])
+def test_refusals_come_without_a_warning(longer_mm):
+    """Whatever the length of the rivet, one sentence comes, and no warning of a division beside it."""
+    stack = Stack(top=Sheet(thickness_mm=2.2), second=Sheet(thickness_mm=1.5))
+    length_mm = stack.total_mm + longer_mm
+    set_mm = {"set_length_left_mm": 0.965 * length_mm, "set_length_right_mm": 0.965 * length_mm}
+    with pytest.raises(ValueError, match=" must be "):
+        build_section(usual_parameters(rivet=Rivet(rivet_length_mm=length_mm), stack=stack, **set_mm))

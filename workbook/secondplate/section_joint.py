@@ -158,8 +158,10 @@ def _half_way_radius(joint, depth):
 
 def _build_block(columns, required):
     """Build some joints: outlines, what they were built to measure, and which of them can be."""
-    joint = shape(columns)
-    needs = requirements(joint)
+    # What cannot be built may divide by nothing on the way; the requirements then refuse it by its name.
+    with np.errstate(divide="ignore", invalid="ignore"):
+        joint = shape(columns)
+        needs = requirements(joint)
     if required:
         for need in needs:
             need.require()
