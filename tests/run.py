@@ -23,7 +23,7 @@ def rounds(arguments):
     """Return the arguments of each run of pytest: those given, or the two runs that make up everything."""
     if arguments:
         return [arguments]
-    return [["-n", "auto"] + [f"--ignore={folder}" for folder in ALONE], ALONE]
+    return [["-n", "auto"] + ["--ignore=" + folder for folder in ALONE], ALONE]
 
 
 def main(arguments):
