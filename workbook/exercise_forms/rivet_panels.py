@@ -69,10 +69,7 @@ def _section(*, joint, fault, caliper, uncertainty_mm):
     measured = section.measure(drawn)
     judged = section.judge(measured, section.typical_limits(), uncertainty_mm=uncertainty_mm)
     rows = [
-        (
-            section.WORDS[name].capitalize(),
-            f"{show_quantity(float(getattr(measured, name)), 'mm', 2)}",
-        )
+        (section.WORDS[name].capitalize(), f"{float(getattr(measured, name)):.2f} mm")
         for name in CALIPERS.values()
     ]
     doubts = [section.WORDS[name] for name, verdict in judged.by_measure.items() if verdict != "accept"]
