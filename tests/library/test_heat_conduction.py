@@ -173,6 +173,27 @@ def test_heat_balance_of_any_body(where, contacts, start, flux):
     assert np.all((run.melted_share >= 0) & (run.melted_share <= 1))
 
 
+def test_a_long_step_across_two_tiny_cells_comes_to_rest():
+    """A step thousands of times as long as two tiny cells of different metals need to even out is done."""
+    grid = Grid(radius_edges_mm=[0, 0.02, 0.1], height_edges_mm=[0, 0.01, 0.1])
+    body = Body(
+        grid=grid,
+        substances=MIXED,
+        where=[[-1, 0], [-1, 1]],
+        radial_contact_w_m2k=np.zeros((2, 1)),
+        film_w_m2k=20.0,
+        emittance=0.5,
+        upper_end="exposed",
+    )
+    start = np.array([[20.0, 20.0], [20.0, 286.0]])
+    stages = [Stage(duration_s=0.02, steps=8), Stage(duration_s=3.0, steps=12, growth=1.5)]
+    run = conduct(body, stages, start_c=start)
+    assert run.balance < HEAT_BALANCE
+    steel_c, aluminium_c = run.final_c[:, 1]
+    assert 20 < steel_c < 286
+    assert aluminium_c == pytest.approx(steel_c, abs=1.0)  # one body of one temperature
+
+
 def test_nothing_crosses_where_there_is_no_contact():
     """Cells without contact keep their heat; the same cells as one piece share it."""
     contact = np.full((2, 2), math.inf)

@@ -11,8 +11,9 @@ so that a cell which leaves its melting range within a step does not overshoot. 
 may stand far beyond its end; the tables then go on as straight lines. Summing ``J k = F`` over all cells
 leaves the sum of k, because what one cell gives another gets: the heat balance closes by construction.
 
-Air between pieces of very different temperature is the hard case: next to no heat capacity, and one that
-changes with temperature. Where it does not come to rest within the parts of a step, the run is refused.
+A step far longer than a small cell takes to follow its neighbours, across which conductivity changes, can
+swing; where that leads out of the tables, the step is done again in parts of one stage, ``(1 + tau K/C) k =
+F(h)``: of first order only, but no cell passes what it is drawn towards.
 """
 
 import numpy as np
@@ -106,13 +107,16 @@ class Scheme:
     def step(self, heat, tau_s, power_w):
         """Return the heat contents one step later, and the heat that left the body in J.
 
-        A step so long that a cell would leave the table of its substance is done in parts: half as long after
-        each failure, twice as long after each success.
+        A step so long that a cell would leave the table of its substance is done in parts of one stage each:
+        half as long after each failure, twice as long after each success.
         """
+        later, lost_j = self._step(heat, tau_s, power_w)
+        if self.lookup.holds(later):
+            return later, lost_j
         left_s, part_s, lost_j = tau_s, tau_s, 0.0
         for _ in range(MOST_PARTS):
             part_s = min(part_s, left_s)
-            later, part_j = self._step(heat, part_s, power_w)
+            later, part_j = self._one_stage(heat, part_s, power_w)
             if not self.lookup.holds(later):
                 part_s /= 2
                 continue
@@ -124,6 +128,13 @@ class Scheme:
             "temperature must stay within the tables of the substances, got too much heat or too few steps"
         )
         raise ValueError(message)
+
+    def _one_stage(self, heat, tau_s, power_w):
+        """Do one step of one stage: of first order, but no cell passes what it is drawn towards."""
+        gain, lost, link, outside, capacity = self._gain(heat)
+        self._band.factor(capacity + tau_s * outside, tau_s * link)
+        change = self._band.solve(gain + power_w)
+        return heat + tau_s / self.volume_mm3 * capacity * change, tau_s * (lost + tau_s * (outside @ change))
 
     def _step(self, heat, tau_s, power_w):
         """Do one step as it is."""
