@@ -1,0 +1,1 @@
+"""Exercises of the page on extraction or drill-out."""
