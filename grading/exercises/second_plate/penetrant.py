@@ -131,7 +131,7 @@ PENETRANT = Exercise(
                 wrong(
                     "ultraviolet",
                     "The ultraviolet light.",
-                    "Colour is seen in white light. The fluorescent kind wants ultraviolet, and enough of it.",
+                    "Colour is seen in white light. Only the fluorescent kind wants enough ultraviolet.",
                 ),
             ),
         ),
