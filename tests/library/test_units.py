@@ -10,6 +10,7 @@ from secondplate import units
 CONVERSIONS = [
     units.l_min_from_ft3_h,
     units.ft3_h_from_l_min,
+    units.m_min_from_ft_min,
     units.n_m_from_lbf_in,
     units.mm_from_inch,
     units.mpa_from_ksi,

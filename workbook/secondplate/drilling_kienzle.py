@@ -1,7 +1,7 @@
 """Torque and thrust of a twist drill by specific cutting force, the power it takes and the metal it removes.
 
-The specific cutting force is printed for a chip of 1 mm and grows as the chip gets thinner. The chisel edge is
-left out.
+The specific cutting force is printed for a chip of 1 mm and grows as the chip gets thinner. The chisel edge
+is left out.
 """
 
 from dataclasses import dataclass
@@ -179,7 +179,7 @@ def kienzle_torque_n_m(
 
     Notes
     -----
-    Source: drilling_formula_sheet; the balance of energy gives 8000. With 4000, also met, it is twice as much.
+    Source: drilling_formula_sheet; the balance of energy gives 8000. 4000, also met, is twice as much.
 
     Examples
     --------

@@ -10,8 +10,9 @@ from secondplate.tables import values
 _FACTORS = values("unit_factors")
 _MM_PER_INCH = _FACTORS["inch"]
 _N_PER_LBF = _FACTORS["pound"] * _FACTORS["standard gravity"]
+_M_PER_FOOT = _FACTORS["foot"]
 # One cubic foot in litres, over 60 minutes.
-_L_MIN_PER_FT3_H = 1000 * _FACTORS["foot"] ** 3 / 60
+_L_MIN_PER_FT3_H = 1000 * _M_PER_FOOT**3 / 60
 _K_AT_ZERO_C = _FACTORS["zero Celsius"]
 
 
@@ -73,6 +74,36 @@ def ft3_h_from_l_min(flow_l_min):
     19.07
     """
     return plain(require_finite("flow", flow_l_min, unit="L/min") / _L_MIN_PER_FT3_H)
+
+
+def m_min_from_ft_min(speed_ft_min):
+    """Convert a cutting speed: 1 ft/min = 0.3048 m/min.
+
+    Parameters
+    ----------
+    speed_ft_min : float or array
+        Cutting speed [ft/min]
+
+    Returns
+    -------
+    float or array
+        Cutting speed [m/min]
+
+    Raises
+    ------
+    ValueError
+        If the speed is not a finite number.
+
+    Notes
+    -----
+    Source: nist_sp_811, Appendix B.8, foot exactly.
+
+    Examples
+    --------
+    >>> round(m_min_from_ft_min(350), 2)
+    106.68
+    """
+    return plain(require_finite("cutting speed", speed_ft_min, unit="ft/min") * _M_PER_FOOT)
 
 
 def n_m_from_lbf_in(torque_lbf_in):
