@@ -7,6 +7,7 @@ from drawings.constitution import constitution_diagram
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
 from drawings.flange_layout import flange_layout
+from drawings.flange_proposals import flange_proposals
 from drawings.force_stroke import force_stroke
 from drawings.gas_bars import gas_use
 from drawings.job_sequence import job_sequence
@@ -40,6 +41,7 @@ __all__ = [
     "energy_chart",
     "field_by_distance",
     "flange_layout",
+    "flange_proposals",
     "force_stroke",
     "gas_use",
     "job_sequence",

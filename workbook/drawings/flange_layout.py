@@ -5,31 +5,23 @@ It draws what it is given and judges nothing; ``secondplate.fastener_layout`` na
 
 import numpy as np
 
-from drawings.marks import area, bare_axes, box, line, number, oval, witness, write
-from drawings.picture import picture_of
-from drawings.style import (
-    AMBER,
-    CENTRE_LINE,
-    GREY,
-    HEADING_PT,
-    LINE,
-    PALE_AMBER,
-    PALE_GREY,
-    PALE_SLATE,
-    PAPER,
-    SECOND_HATCH,
-    SLATE,
-    TEXT_AMBER,
-    TEXT_GREY,
-    THIN,
-    sheet_of_paper,
+from drawings.flange_parts import (
+    LEFT_IN,
+    WIDTH_IN,
+    counted,
+    draw_fastener,
+    draw_flange,
+    draw_site,
+    explain,
+    on_flange,
+    require_drawable,
 )
-from secondplate.checks import require_between
+from drawings.marks import bare_axes, box, line, number, witness, write
+from drawings.picture import picture_of
+from drawings.style import AMBER, GREY, TEXT_AMBER, TEXT_GREY, THIN, sheet_of_paper
 
-WIDTH_IN = 9.4
-# Room for the drawn flange, in inches on paper, and its lower left corner.
-ROOM_IN, HIGHEST_IN = 7.0, 2.0
-LEFT_IN, BOTTOM_IN, ABOVE_FLANGE_IN = 1.05, 1.75, 1.5
+# Room below and above the drawn flange, in inches on paper.
+BOTTOM_IN, ABOVE_FLANGE_IN = 1.75, 1.5
 # Turned numbers stand this far apart, upright ones need more.
 BESIDE_IN, ABOVE_IN = 0.23, 0.25
 
@@ -69,80 +61,27 @@ def flange_layout(flange, *, hole_diameter_mm, sites=(), x_mm=(), y_mm=(), rules
     >>> "2 new fasteners" in flange_layout(flange, hole_diameter_mm=5, x_mm=[40, 60], y_mm=[12, 12]).alt
     True
     """
-    require_between("flange length", flange.flange_length_mm, 20, 400, unit="mm")
-    require_between("flange width", flange.flange_width_mm, 8, 80, unit="mm")
-    hole_diameter_mm = require_between("hole diameter", hole_diameter_mm, 2, 15, unit="mm")
-    places = _on_flange("new fasteners", flange, x_mm, y_mm)
-    _on_flange("old sites", flange, [site.x_mm for site in sites], [site.y_mm for site in sites])
-    scale = min(ROOM_IN / flange.flange_length_mm, HIGHEST_IN / flange.flange_width_mm)
+    scale = require_drawable(flange, hole_diameter_mm)
+    places = on_flange("new fasteners", flange, x_mm, y_mm)
+    on_flange("old sites", flange, [site.x_mm for site in sites], [site.y_mm for site in sites])
     height_in = BOTTOM_IN + scale * flange.flange_width_mm + ABOVE_FLANGE_IN
     with sheet_of_paper(width_in=WIDTH_IN, height_in=height_in) as figure:
         left, bottom = LEFT_IN / scale, BOTTOM_IN / scale
         wide, high = (-left, WIDTH_IN / scale - left), (-bottom, height_in / scale - bottom)
         axes = bare_axes(figure, width=wide, height=high)
-        _draw_flange(axes, flange, scale)
+        draw_flange(axes, flange, scale, heading_in=ABOVE_FLANGE_IN - 0.25)
         for site in sites:
-            _draw_site(axes, site, flange, rules)
+            draw_site(axes, site, flange, rules)
         for x, y in places:
-            _draw_fastener(axes, x, y, hole_diameter_mm)
+            draw_fastener(axes, x, y, hole_diameter_mm)
         if rules is not None:
             _draw_border(axes, flange, rules)
         _number_below(axes, places, scale)
         _number_above(axes, flange, sites, scale)
         _number_beside(axes, flange, places, scale)
-        _explain(axes, scale, sites, places, rules)
+        fastener = "new fastener" if len(places) else ""
+        explain(axes, scale, below_in=BOTTOM_IN - 0.35, sites=sites, fastener=fastener, rules=rules)
         return picture_of(figure, _words(flange, hole_diameter_mm, sites, places, rules))
-
-
-def _on_flange(name, flange, x_mm, y_mm):
-    """Return places as rows of x and y, or raise where one lies off the flange or they do not pair."""
-    x, y = (np.asarray(values, dtype=float).ravel() for values in (x_mm, y_mm))
-    if x.size != y.size:
-        message = f"places of {name} along must be as many as across, got {x.size} and {y.size}"
-        raise ValueError(message)
-    if x.size:
-        require_between(f"place of {name} along the flange", x, 0, flange.flange_length_mm, unit="mm")
-        require_between(f"place of {name} across the flange", y, 0, flange.flange_width_mm, unit="mm")
-    return np.stack([x, y], axis=1)
-
-
-def _draw_flange(axes, flange, scale):
-    """Draw the flange, its root hatched as a bend, and name both edges."""
-    length, width = flange.flange_length_mm, flange.flange_width_mm
-    area(axes, box(0, 0, length, width), fill=PALE_SLATE, edge=SLATE, width=LINE, order=2)
-    root = box(0, -0.14 / scale, length, 0.14 / scale)
-    area(axes, root, fill=PALE_GREY, edge=GREY, width=THIN, hatch=SECOND_HATCH, order=2)
-    beside = -0.1 / scale
-    write(axes, beside, width, "free edge", across="right", up="center", colour=TEXT_GREY)
-    write(axes, beside, -0.1 / scale, "root", across="right", up="center", colour=TEXT_GREY)
-    size = f"flange {number(length)} x {number(width)} mm"
-    heading = width + (ABOVE_FLANGE_IN - 0.25) / scale
-    write(axes, 0, heading, size, across="left", size=HEADING_PT, weight="bold")
-
-
-def _draw_site(axes, site, flange, rules):
-    """Draw an old site as a crossed amber circle, with the ring that the rules keep free."""
-    x, y, across = site.x_mm, site.y_mm, max(site.affected_diameter_mm, 1.0)
-    if rules is not None:
-        reach = rules.site_distance_mm(site.affected_diameter_mm)
-        around = np.linspace(0, 2 * np.pi, 181)
-        ring = np.stack([x + reach * np.cos(around), y + reach * np.sin(around)], axis=1)
-        # Only its part on the flange: beyond the edges the ring forbids nothing.
-        size = (flange.flange_length_mm, flange.flange_width_mm)
-        ring[((ring < 0) | (ring > size)).any(axis=1)] = np.nan
-        line(axes, ring, colour=AMBER, width=THIN, dashes=(5, 3), order=4)
-    oval(axes, x, y, across, across, fill=PALE_AMBER, edge=AMBER, edge_width=LINE, order=6)
-    reach = 0.35 * across
-    for turn in (-1, 1):
-        line(axes, [(x - reach, y - turn * reach), (x + reach, y + turn * reach)], colour=AMBER, order=7)
-
-
-def _draw_fastener(axes, x, y, hole):
-    """Draw a new fastener as a filled circle with its centre lines."""
-    oval(axes, x, y, hole, hole, fill=SLATE, edge=PAPER, edge_width=0.6, order=8)
-    reach = 0.85 * hole
-    for ends in ([(x - reach, y), (x + reach, y)], [(x, y - reach), (x, y + reach)]):
-        line(axes, ends, colour=SLATE, width=THIN, dashes=CENTRE_LINE, order=7)
 
 
 def _draw_border(axes, flange, rules):
@@ -210,25 +149,6 @@ def _number_beside(axes, flange, places, scale):
         write(axes, right + 0.17 / scale, -drop / scale, words, across="left", colour=TEXT_GREY)
 
 
-def _explain(axes, scale, sites, places, rules):
-    """Explain the signs in one line at the foot of the sheet."""
-    x, y, across = 0.1 / scale, -(BOTTOM_IN - 0.35) / scale, 0.2 / scale
-    if len(places):
-        _draw_fastener(axes, x, y, 0.8 * across)
-        write(axes, x + 0.2 / scale, y, "new fastener", across="left")
-        x += 1.7 / scale
-    if sites:
-        oval(axes, x, y, across, across, fill=PALE_AMBER, edge=AMBER, edge_width=LINE, order=6)
-        for turn in (-1, 1):
-            half = 0.35 * across
-            line(axes, [(x - half, y - turn * half), (x + half, y + turn * half)], colour=AMBER, order=7)
-        write(axes, x + 0.2 / scale, y, "old site", across="left")
-        x += 1.3 / scale
-    if rules is not None:
-        line(axes, [(x - 0.1 / scale, y), (x + 0.25 / scale, y)], colour=GREY, width=THIN, dashes=(5, 3))
-        write(axes, x + 0.35 / scale, y, f"{rules.name}: no centre beyond", across="left", colour=TEXT_GREY)
-
-
 def _listed(pairs):
     """List places as x and y."""
     return "; ".join(f"{number(x)} and {number(y)} mm" for x, y in pairs)
@@ -243,9 +163,9 @@ def _words(flange, hole, sites, places, rules):
     )
     if sites:
         old = _listed((site.x_mm, site.y_mm) for site in sites)
-        told += f"{_counted(len(sites), 'old site')}, crossed: {old}. "
+        told += f"{counted(len(sites), 'old site')}, crossed: {old}. "
     if len(places):
-        told += f"{_counted(len(places), 'new fastener')} in holes of {number(hole)} mm: {_listed(places)}. "
+        told += f"{counted(len(places), 'new fastener')} in holes of {number(hole)} mm: {_listed(places)}. "
     if rules is not None:
         told += (
             f"Dashed lines by {rules.name}: {number(rules.to_ends_mm)} mm to the ends, "
@@ -253,8 +173,3 @@ def _words(flange, hole, sites, places, rules):
             f"The pitch is at least {number(rules.pitch_mm)} mm."
         )
     return told.strip()
-
-
-def _counted(count, name):
-    """Write a count with its thing."""
-    return f"{count} {name}" if count == 1 else f"{count} {name}s"

@@ -13,11 +13,13 @@ from drawings import (
     Picture,
     button_from_below,
     collar,
+    flange_proposals,
     force_stroke,
     rivet_parts,
     section_view,
 )
 from secondplate.checks import require_choice
+from secondplate.fastener_layout import Flange, OldSite
 from secondplate.section import random_section
 
 
@@ -76,9 +78,18 @@ def _force_stroke(*, stage):
     return Shown(picture=force_stroke(stage=stage, named=False))
 
 
+def _flange(*, length_mm, width_mm, thickness_mm, hole_diameter_mm, x_mm, y_mm, sites_mm):
+    """Draw a flange with lettered proposals; each old site is its x, its y and its diameter."""
+    flange = Flange(flange_length_mm=length_mm, flange_width_mm=width_mm, thickness_mm=thickness_mm)
+    sites = [OldSite(x_mm=x, y_mm=y, affected_diameter_mm=across) for x, y, across in sites_mm]
+    picture = flange_proposals(flange, hole_diameter_mm=hole_diameter_mm, x_mm=x_mm, y_mm=y_mm, sites=sites)
+    return Shown(picture=picture)
+
+
 FIGURES: dict[str, Callable[..., Shown]] = {
     "button": _button,
     "collar": _collar,
+    "flange": _flange,
     "force_stroke": _force_stroke,
     "rivet_parts": _rivet_parts,
     "section": _section,
