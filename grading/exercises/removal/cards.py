@@ -11,7 +11,7 @@ from functools import cache
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey
-from grading.exercises.building_blocks import looked_up, wrong
+from grading.exercises.building_blocks import chosen, looked_up, wrong
 from secondplate import tables
 from secondplate.removal import (
     HARD_LIMITS,
@@ -28,7 +28,7 @@ from secondplate.removal import (
 
 HEADING = "Which way for this car?"
 MARGIN = 0.15
-# Hardness is known by class: a case stands at least half the width of a class from the end of a drill's table.
+# Hardness is known by class, so a case stands half a class or more from the end of a drill's table.
 HALF_CLASS_HV = next(row.number for row in tables.load("rivet_hardness") if row.name == "half width")
 JOB_FACTS = (
     "behind",
@@ -220,7 +220,7 @@ def way_part(*order, none=NO_WAY):
 
 @dataclass(frozen=True, kw_only=True)
 class Reason:
-    """Something that may hold on a card: its text, where it holds, and what is said to who ticks it wrongly."""
+    """Something that may hold on a card: its text, where it holds, what a wrong tick is told."""
 
     id: str
     text: str
@@ -301,3 +301,25 @@ def by_reach(hardness_hv, drills):
         return next(reach, NO_METHOD)
 
     return looked_up(np.asarray(hardness_hv).astype(str), first)
+
+
+def turned_by(changes, table, judged):
+    """Return for each change of the job where it turns the way, and where none leaves a close call.
+
+    ``changes`` gives for each name a function from a table to the facts that are changed in it.
+    """
+    after = {name: judge(table | change(table)) for name, change in changes.items()}
+    turned = {name: each.way != judged.way for name, each in after.items()}
+    return turned, np.all([each.sure for each in after.values()], axis=0)
+
+
+def one_turns(changes, table, judged):
+    """Tell where at most one of some changes turns the way, and plainly so."""
+    turned, sure = turned_by(changes, table, judged)
+    return sure & (np.sum(list(turned.values()), axis=0) <= 1)
+
+
+def turning_key(changes, table, judged):
+    """Return the key of the part that asks which change turns the way; ``nothing`` where none does."""
+    turned, _ = turned_by(changes, table, judged)
+    return ChoiceKey(right=chosen(list(turned.values()), list(turned), otherwise="nothing"))

@@ -1,4 +1,4 @@
-"""Four job cards on closed sections: a sill, a bonded roof rail, a hard rivet, high voltage and a pretensioner."""
+"""Four job cards on closed sections: sill, bonded roof rail, hard rivet, high voltage and pretensioner."""
 
 import numpy as np
 
@@ -6,7 +6,6 @@ from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, slip, wrong
 from grading.exercises.removal.cards import (
     HEADING,
-    MARGIN,
     barred,
     by_reach,
     card_words,
@@ -15,9 +14,11 @@ from grading.exercises.removal.cards import (
     facts,
     judge,
     never,
+    one_turns,
     outlook,
     prompt,
     reasons_part,
+    turning_key,
     way_and_reasons,
     way_part,
 )
@@ -95,7 +96,7 @@ SILL_CARD = Exercise(
         "A closed section strikes out the punch before anything is counted. "
         "Then hold hardness, wiring, room and dust against the ways that are left. "
         "Only among those that stand is cost compared: minutes of work and the price of the damaged places. "
-        "The vehicle maker's procedure may still forbid what is left here."
+        "A limit that says not before can be lifted by work, and that may pay; then judge again."
     ),
     read_again=HEADING,
 )
@@ -110,17 +111,9 @@ CHANGES = {
 }
 
 
-def _turned(table, judged):
-    """Return for each change where it turns the way to take, and where every change leaves no close call."""
-    after = {name: judge(table | change(table)) for name, change in CHANGES.items()}
-    turned = {name: each.way != judged.way for name, each in after.items()}
-    return turned, np.all([each.sure for each in after.values()], axis=0)
-
-
-def _one_turns(table, judged):
-    """Tell where at most one change turns the way, and plainly so."""
-    turned, sure = _turned(table, judged)
-    return sure & (np.sum(list(turned.values()), axis=0) <= 1)
+def _plain(table, judged):
+    """Tell where the question which change turns the way has one plain answer."""
+    return one_turns(CHANGES, table, judged)
 
 
 ROOF = facts(bond=("hard", "released"), second_plate_mm=(1.9, 2.2, 2.5), damage_min=(60, 90, 120, 150))
@@ -139,14 +132,12 @@ ROOF_REASONS = (
 
 
 def _draw_roof(draw):
-    return scene(draw) | draw_case(draw, ROOF, ways=("pull", "drill", "grind", NO_METHOD), keep=_one_turns)
+    return scene(draw) | draw_case(draw, ROOF, ways=("pull", "drill", "grind", NO_METHOD), keep=_plain)
 
 
 def _solve_roof(table):
     judged = judge(table)
-    turned, _ = _turned(table, judged)
-    changes = chosen(list(turned.values()), list(turned), otherwise="nothing")
-    return way_and_reasons(judged, ROOF_REASONS) | {"changes": ChoiceKey(right=changes)}
+    return way_and_reasons(judged, ROOF_REASONS) | {"changes": turning_key(CHANGES, table, judged)}
 
 
 ROOF_CARD = Exercise(
@@ -175,7 +166,7 @@ ROOF_CARD = Exercise(
                 wrong(
                     "longer",
                     "A row that is twice as long.",
-                    "Double minutes on the curve and damaged places, and compare only the ways that no limit bars.",
+                    "Twice the rivets, twice the damaged places. Compare only the ways that no limit bars.",
                 ),
             ),
         ),
@@ -370,7 +361,7 @@ TUNNEL_CARD = Exercise(
     draw=_draw_tunnel,
     solve=_solve_tunnel,
     reasons=(
-        "Live high voltage and an armed pretensioner stand against every way alike, so nothing is compared yet. "
+        "Live high voltage and an armed pretensioner stand against every way, so nothing is compared yet. "
         "The vehicle maker's procedure says how each is made safe and who may do it. "
         "A good isolation resistance does not make a system dead: absence of voltage is verified by itself. "
         "Only then are the ways judged like on any other card."
