@@ -20,6 +20,7 @@ from secondplate.bench_log import (
     read_log,
 )
 from secondplate.bench_model import FAULTS
+from secondplate.bench_pull import RESULTS, StudPull, pull_studs
 from secondplate.bench_settings import (
     EARTHS,
     GASES,
@@ -34,6 +35,8 @@ from secondplate.bench_settings import (
     chart_settings,
     draw_job,
 )
+from secondplate.bench_site import PullSite, draw_site, limit_load_n
+from secondplate.bench_trace import TRACE_PLACES, ForceTrace, force_trace
 from secondplate.bench_weld import (
     FACES,
     GAVE,
@@ -65,17 +68,22 @@ __all__ = [
     "HEADS",
     "MACHINES",
     "POLARITIES",
+    "RESULTS",
     "SETTING_LIMITS",
     "SETTING_NAMES",
     "SIGN_IDS",
     "STOP_REASONS",
     "STUD_DIAMETERS_MM",
     "SURFACES",
+    "TRACE_PLACES",
     "VERDICTS",
     "BenchLog",
     "Finding",
+    "ForceTrace",
     "Judgement",
     "PullOutcome",
+    "PullSite",
+    "StudPull",
     "WeldJob",
     "WeldOutcome",
     "WeldSettings",
@@ -83,10 +91,14 @@ __all__ = [
     "chart_settings",
     "corrections",
     "draw_job",
+    "draw_site",
     "expected_improvement",
+    "force_trace",
     "in_window",
     "judge_log",
     "judge_logs",
+    "limit_load_n",
+    "pull_studs",
     "read_log",
     "right_direction",
     "test_pull",
