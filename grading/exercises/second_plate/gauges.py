@@ -55,7 +55,7 @@ def _draw_echo(draw):
     frequency_mhz = draw.pick("frequency_mhz", (10, 12, 15, 20))
     can = draw.pick("can", ("can", "cannot", "doubtful"))
     return scene(draw) | {
-        "bare_mm": bare_mm,
+        "bare_mm": draw.decimal("bare_mm", 0.9, 2.4, 0.1, 1),
         "paint_mm": draw.pick("paint_mm", (0.1, 0.12, 0.15, 0.18, 0.2)),
         "echo_number": echo_number,
         "first_us": round(first_us, 3),
@@ -95,7 +95,8 @@ ULTRASONIC = Exercise(
     prompt=(
         "A gauge at {shop} is set to {metal} m/s for aluminium; in paint sound runs at {paint} m/s. "
         "First plate: {bare_mm} mm of metal under {paint_mm} mm of paint, measured by a single echo. "
-        "Second plate, painted too: echo 1 after {first_us:.3f} µs, echo {echo_number} after {later_us:.3f} µs. "
+        "Second plate, painted too: the first echo comes after {first_us:.3f} µs, "
+        "echo {echo_number} after {later_us:.3f} µs. "
         "Sound goes there and back. "
         "The probe has {frequency_mhz} MHz; a wall should be at least {least} to {most} waves thick. "
         "The floor of a cup on {vehicle} is about {floor_mm} mm."
