@@ -87,9 +87,16 @@ def spindle_speed_rpm(*, cutting_speed_m_min, drill_diameter_mm):
 
 
 def drilling_time_min(
-    *, drilled_depth_mm, drill_diameter_mm, point_angle_deg, cutting_speed_m_min, feed_mm_rev
+    *,
+    drilled_depth_mm,
+    drill_diameter_mm,
+    point_angle_deg,
+    cutting_speed_m_min,
+    feed_mm_rev,
+    approach_mm=0.0,
+    overrun_mm=0.0,
 ):
-    """Return the time of one hole with the way of the point, (depth + point) / (feed times speed).
+    """Return the time of one hole with the way of the point, (approach + depth + point + overrun) / (f N).
 
     Parameters
     ----------
@@ -103,6 +110,10 @@ def drilling_time_min(
         Cutting speed at the rim, above 0 [m/min]
     feed_mm_rev : float or array
         Feed for a turn, above 0 [mm/rev]
+    approach_mm : float or array
+        Way at this feed before the tip meets the metal, at least 0 [mm]
+    overrun_mm : float or array
+        Way at this feed beyond the depth, at least 0 [mm]
 
     Returns
     -------
@@ -126,9 +137,54 @@ def drilling_time_min(
     """
     depth = np.asarray(require_at_least("drilled depth", drilled_depth_mm, 0, unit="mm"))
     feed = np.asarray(require_above("feed", feed_mm_rev, 0, unit="mm/rev"))
-    way = depth + point_length_mm(drill_diameter_mm=drill_diameter_mm, point_angle_deg=point_angle_deg)
+    beside = np.add(
+        require_at_least("approach", approach_mm, 0, unit="mm"),
+        require_at_least("overrun", overrun_mm, 0, unit="mm"),
+    )
+    point = point_length_mm(drill_diameter_mm=drill_diameter_mm, point_angle_deg=point_angle_deg)
+    way = depth + point + beside
     turns = spindle_speed_rpm(cutting_speed_m_min=cutting_speed_m_min, drill_diameter_mm=drill_diameter_mm)
     return plain(way / (feed * turns))
+
+
+def bottom_volume_mm3(*, tip_depth_mm, drill_diameter_mm, point_angle_deg):
+    """Return the metal that a tip has cut: pi/3 (z tan)^2 z while it is a cone, then a cylinder more.
+
+    Parameters
+    ----------
+    tip_depth_mm : float or array
+        How far the tip went in, at least 0 [mm]
+    drill_diameter_mm : float or array
+        Diameter of the drill, above 0 [mm]
+    point_angle_deg : float or array
+        Angle of the point, 60 to 180 [deg]
+
+    Returns
+    -------
+    float or array
+        Volume of the dimple, or of the hole with its conical bottom [mm3]
+
+    Raises
+    ------
+    ValueError
+        If a value lies outside its range.
+
+    Notes
+    -----
+    Source: plane_geometry, a cone and a cylinder.
+
+    Examples
+    --------
+    >>> round(bottom_volume_mm3(tip_depth_mm=0.5, drill_diameter_mm=8, point_angle_deg=118), 3)
+    0.363
+    """
+    tip = np.asarray(require_at_least("tip depth", tip_depth_mm, 0, unit="mm"))
+    sizes = {"drill_diameter_mm": drill_diameter_mm, "point_angle_deg": point_angle_deg}
+    point = np.asarray(point_length_mm(**sizes))
+    area = np.pi / 4 * np.square(np.asarray(drill_diameter_mm, dtype=float))
+    # A flat bottom has no cone; its share is never used.
+    share = np.where(point > 0, np.minimum(tip, point) / np.where(point > 0, point, 1.0), 0.0)
+    return plain(area * (point / 3 * share**3 + np.maximum(0.0, tip - point)))
 
 
 @dataclass(frozen=True, kw_only=True)
