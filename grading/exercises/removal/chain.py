@@ -6,8 +6,9 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, looked_up, option, slip, wrong
-from grading.exercises.removal.force import joints, one_pull
+from grading.exercises.removal.force import needs
 from grading.exercises.scenes import scene
+from grading.exercises.stud_welding.strength import CLASSES, NOMINAL_AREA, nominal_area_mm2, thread_area_mm2
 from secondplate import studs
 from secondplate.bands import Band
 from secondplate.failure_modes import NOT_DECIDED
@@ -17,7 +18,6 @@ from secondplate.weld_strength import fused_face, pull_limits
 
 HEADING = "Where will the chain break?"
 LINKS = ("stud", "weld", "head", "tool")
-CLASSES = ("A2-50", "A2-70")
 FLANGES_MM = {4: 5.0, 5: 6.0, 6: 7.0}
 HEAD_MM, SHANK_MM = 7.75, 5.3
 TOOL_SCATTER = 0.05  # of the rating, for the sake of the exercise
@@ -35,13 +35,6 @@ def _loads_n(area_mm2, names):
     )
 
 
-def _thread_mm2(thread_mm):
-    """Return the stress area of coarse threads, and the full circle that people take instead."""
-    thread_mm = np.asarray(thread_mm, dtype=float)
-    pitch_mm = studs.coarse_pitch_mm(thread_mm)
-    return studs.stress_area_mm2(thread_mm, pitch_mm=pitch_mm), np.pi / 4 * thread_mm**2
-
-
 def _band(low, high, basis):
     """Return a band with its best in the middle."""
     return Band(low=low, best=(low + high) / 2, high=high, basis=basis)
@@ -49,7 +42,7 @@ def _band(low, high, basis):
 
 def chain(table):
     """Return the chains of a table of scenarios."""
-    stud = _loads_n(_thread_mm2(table["thread_mm"])[0], table["property_class"])
+    stud = _loads_n(thread_area_mm2(table["thread_mm"]), table["property_class"])
     bands = {"stud": _band(*stud, "proof load to breaking load")}
     for link in LINKS[1:]:
         bands[link] = _band(table[f"{link}_low_n"], table[f"{link}_high_n"], "as on the card")
@@ -90,21 +83,13 @@ def _joined_n(thread_mm, share, offset_mm, web_left_mm):
         offset_mm=offset_mm,
         fused_share=share,
     )
-    area_mm2 = float(_thread_mm2(thread_mm)[0])
+    area_mm2 = float(thread_area_mm2(float(thread_mm)))
     limits = pull_limits(face, stress_area_mm2=area_mm2, shank_diameter_mm=SHANK_MM, web_left_mm=web_left_mm)
     return {
         f"{link}_{end}_n": int(np.round(getattr(band, end), -1))
         for link, band in (("weld", limits.weld_n), ("head", limits.head_n))
         for end in ("low", "high")
     }
-
-
-@cache
-def _needs():
-    """Return what rivets ask for, as low and high ends to ten newtons."""
-    found = [one_pull(joint).peak_n for of_peak in joints().values() for joint in of_peak[::12]]
-    ends = {tuple(int(np.round(end.item(), -1)) for end in (band.low, band.high)) for band in found}
-    return [{"need_low_n": low, "need_high_n": high} for low, high in sorted(ends)]
 
 
 @cache
@@ -123,7 +108,7 @@ def _chains():
         for web_left_mm in (0.3, 0.5, 0.8)
         for name in CLASSES
         for tool_n in (2000, 4000, 8000, 12000)
-        for need in _needs()[::2]
+        for need in needs()[::2]
     ]
     table = {name: np.array([each[name] for each in made]) for name in made[0]}
     found = chain(table)
@@ -157,7 +142,7 @@ def _chain_words(scenario):
 def _solve_chain(table):
     found = chain(table)
     stud, factors = found.links_n["stud"], _factors(found)
-    circle = _loads_n(_thread_mm2(table["thread_mm"])[1], table["property_class"])
+    circle = _loads_n(nominal_area_mm2(table["thread_mm"]), table["property_class"])
     return {
         "stud": RangeKey(
             low=stud.low,
@@ -191,10 +176,7 @@ CHAIN = Exercise(
             relative_tolerance=0.02,
             tolerance_reason=THREE_FIGURES,
             slips=(
-                slip(
-                    "full_circle",
-                    "The full circle of the thread was used. The thread cuts into it: take the stress area.",
-                ),
+                slip("full_circle", NOMINAL_AREA),
                 slip("diameter", "The area is far too large: the diameter was used as the radius."),
             ),
         ),

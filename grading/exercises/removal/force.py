@@ -5,18 +5,13 @@ from functools import cache
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Range, RangeKey
-from grading.exercises.building_blocks import chosen, looked_up_numbers, option, same, slip, wrong
+from grading.exercises.building_blocks import chosen, option, same, slip, wrong
+from grading.exercises.removal.ways import grid, rows_of
+from grading.exercises.rivet_anatomy.drawing_out import CONSTANTS, one_pull, pull
+from grading.exercises.rivet_anatomy.holding import RIVET, newtons, spoken, strength_mpa
 from grading.exercises.scenes import scene
-from secondplate.rivet import Rivet
-from secondplate.sheet_alloys import sheet_band
-from secondplate.tables import values
-from secondplate.tail_pull_out import tail_pull_out
 
 HEADING = "What pull will it take?"
-CONSTANTS = values("pull_out_constants")
-# One rivet for every pull of the page; its length enters none of the forces.
-RIVET = Rivet(rivet_length_mm=6.0)
-PENETRATION_MM = 1.8
 SECONDS = ("5754-O", "6016-T4", "6082-T4")
 TOPS = ("5754-O", "6016-T6", "HC340LA", "HCT590X")
 TOP_WORDS = {
@@ -27,40 +22,6 @@ TOP_WORDS = {
 }
 
 
-def newtons(force_n):
-    """Write a force as a learner reads it, to ten newtons."""
-    return f"{np.round(force_n, -1).item():.0f} N"
-
-
-def spoken(band):
-    """Write a band of forces as a learner reads it, to ten newtons."""
-    return f"{newtons(band.low)} to {newtons(band.high)}"
-
-
-def strength_mpa(alloys):
-    """Return the tensile strength to start from, for each alloy of a column."""
-    return looked_up_numbers(alloys, lambda name: sheet_band(name, "tensile strength").best)
-
-
-def pull(table):
-    """Return what it takes to draw out the rivets of a table of joints."""
-    return tail_pull_out(
-        RIVET,
-        interlock_mm=table["interlock_mm"],
-        penetration_mm=PENETRATION_MM,
-        second_tensile_strength_mpa=strength_mpa(table["second"]),
-        top_proof_stress_mpa=looked_up_numbers(
-            table["top"], lambda name: sheet_band(name, "proof stress").best
-        ),
-        contact_length_mm=table["contact_mm"],
-    )
-
-
-def one_pull(joint):
-    """Return the pull of one joint."""
-    return pull({name: np.array([joint[name]]) for name in ("second", "top", "interlock_mm", "contact_mm")})
-
-
 def _draw_predict(draw):
     return scene(draw) | {
         "second": draw.pick("second", SECONDS),
@@ -69,7 +30,7 @@ def _draw_predict(draw):
 
 
 def _solve_predict(table):
-    found = pull(table | {"top": table["second"], "contact_mm": 2.5}).first_peak_n
+    found = pull(table | {"top": table["second"], "penetration_mm": 1.8, "contact_mm": 2.5}).first_peak_n
     return {
         "size": ChoiceKey(right=chosen([(found.low > 1000) & (found.high < 10_000)], ["kn"], otherwise="arm"))
     }
@@ -127,25 +88,31 @@ def _apart(*ends):
 @cache
 def joints():
     """Return joints by the peak to plan for; in all of them the crushed collar alone decides the first."""
-    sizes = {
-        "second": SECONDS,
-        "top": TOPS,
-        "interlock_mm": (0.16, 0.2, 0.24, 0.28, 0.32, 0.36),
-        "contact_mm": (2.0, 2.5, 3.0, 3.5),
-    }
-    grid = np.meshgrid(*(np.array(each) for each in sizes.values()), indexing="ij")
-    table = dict(zip(sizes, (column.ravel() for column in grid), strict=True))
+    table = grid(
+        second=SECONDS,
+        top=TOPS,
+        interlock_mm=(0.16, 0.2, 0.24, 0.28, 0.32, 0.36),
+        penetration_mm=(1.8, 2.0),
+        contact_mm=(2.0, 2.5, 3.0, 3.5),
+    )
     found = pull(table)
     crush, hold = found.modes.forces_n["collar crush"], found.modes.strength_n
     first, second = found.first_peak_n, found.second_peak_n
     plain = (hold.low == crush.low) & (hold.high == crush.high)
     plain &= _apart(first.low, first.high, second.low) & _apart(first.low, first.high, second.high)
     by_peak = {}
-    for row, peak in enumerate(planned_peak(found)):
-        if plain[row]:
-            joint = {name: column[row].item() for name, column in table.items()}
+    for joint, peak, kept in zip(rows_of(table), planned_peak(found), plain, strict=True):
+        if kept:
             by_peak.setdefault(peak, []).append(joint)
     return by_peak
+
+
+@cache
+def needs():
+    """Return what some of these rivets ask for, as low and high ends of the whole pull to ten newtons."""
+    found = [one_pull(joint).peak_n for of_peak in joints().values() for joint in of_peak[::17]]
+    ends = {tuple(int(np.round(end.item(), -1)) for end in (band.low, band.high)) for band in found}
+    return [{"need_low_n": low, "need_high_n": high} for low, high in sorted(ends)]
 
 
 def _draw_pull(draw):

@@ -1,4 +1,4 @@
-"""Exercises on the tool that pulls: force, stroke, what is stored in it, its nose on the top plate."""
+"""Exercises on the tool that pulls: its force, its stroke, and what is stored in it."""
 
 from functools import cache
 
@@ -8,35 +8,25 @@ from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import (
     THREE_FIGURES,
     chosen,
-    looked_up_numbers,
     option,
     same,
     slip,
     wrong,
 )
-from grading.exercises.removal.force import joints, one_pull
+from grading.exercises.removal.force import needs
+from grading.exercises.removal.ways import grid, rows_of
 from grading.exercises.scenes import scene
 from secondplate.pull_tool import (
     flight_speed_m_s,
     hydraulic_force_n,
     intensified_pressure_bar,
-    nose_bearing_mpa,
     stored_energy_j,
     stroke_needed_mm,
-    top_plate_dish_mm,
 )
 from secondplate.removal import HAZARDS_OF_REMOVAL
-from secondplate.sheet_alloys import sheet_band
 
 HEADING = "What does the tool give?"
 STEP_N = 50  # to which the limit of a pull is rounded down
-
-
-def needs():
-    """Return what rivets ask for at the most and at the least, to ten newtons."""
-    found = [one_pull(joint).peak_n for of_peak in joints().values() for joint in of_peak[::9]]
-    ends = {tuple(int(np.round(end.item(), -1)) for end in (band.low, band.high)) for band in found}
-    return np.array(sorted(ends)).T
 
 
 def _covers(force_n, low_n, high_n):
@@ -47,24 +37,21 @@ def _covers(force_n, low_n, high_n):
 @cache
 def _tools():
     """Return tools that reach some rivets at least, by how far they reach; close calls are left out."""
-    low_n, high_n = needs()
-    sizes = {
-        "pressure_bar": np.arange(80, 420, 20),
-        "bore_mm": np.array([12, 14, 16, 18, 20]),
-        "efficiency": np.array([0.8, 0.85, 0.9]),
-        "need": np.arange(len(low_n)),
-    }
-    grid = np.meshgrid(*sizes.values(), indexing="ij")
-    table = dict(zip(sizes, (column.ravel() for column in grid), strict=True))
+    asked = needs()
+    table = grid(
+        pressure_bar=np.arange(80, 420, 20),
+        bore_mm=(12, 14, 16, 18, 20),
+        efficiency=(0.8, 0.85, 0.9),
+        need=np.arange(len(asked)),
+    )
     need = table.pop("need")
     force_n = hydraulic_force_n(**table)
-    table |= {"need_low_n": low_n[need], "need_high_n": high_n[need]}
+    table |= {name: np.array([each[name] for each in asked])[need] for name in asked[0]}
     ends = np.stack([table["need_low_n"], table["need_high_n"]])
     plain = np.all(np.abs(ends - force_n) > 0.06 * ends, axis=0) & (ends[0] < force_n) & (force_n < 12_000)
     found = {}
-    for row, reach in enumerate(_covers(force_n, *ends)):
-        if plain[row]:
-            tool = {name: column[row].item() for name, column in table.items()}
+    for tool, reach, kept in zip(rows_of(table), _covers(force_n, *ends), plain, strict=True):
+        if kept:
             found.setdefault(reach, []).append(tool)
     return found
 
@@ -309,144 +296,4 @@ STROKE_ENERGY = Exercise(
     read_again=HEADING,
 )
 
-MODULUS_MPA, POISSON_RATIO = 70_000.0, 0.33  # aluminium
-CHANGES = {
-    "pull": "the pull is doubled",
-    "ring": "a ring of twice the inner diameter is fitted",
-    "plate": "the next top plate is half as thick",
-}
-TIMES = {2: "two", 4: "four", 8: "eight"}
-
-
-def _dish_mm(force_n, inner_mm, top_mm):
-    """Return how far a top plate is drawn up inside the ring with its edge held."""
-    return top_plate_dish_mm(
-        force_n=force_n,
-        support_radius_mm=inner_mm / 2,
-        thickness_mm=top_mm,
-        elastic_modulus_mpa=MODULUS_MPA,
-        poisson_ratio=POISSON_RATIO,
-    ).low
-
-
-def _draw_ring(draw):
-    inner_mm = draw.whole("inner_mm", 12, 18)
-    return scene(draw) | {
-        "inner_mm": inner_mm,
-        "outer_mm": inner_mm + draw.whole("wall_mm", 6, 12, 2),
-        "force_n": draw.whole("force_n", 1000, 2500, 100),
-        "top_mm": draw.decimal("top_mm", 1.2, 1.8, 0.1, 1),
-        "top": draw.pick("top", ("5754-O", "6016-T4", "6016-T6")),
-        "change": draw.pick("change", tuple(CHANGES)),
-    }
-
-
-def _solve_ring(table):
-    force_n, inner_mm, outer_mm, top_mm = (
-        table[name] for name in ("force_n", "inner_mm", "outer_mm", "top_mm")
-    )
-    bearing_mpa = nose_bearing_mpa(force_n=force_n, outer_diameter_mm=outer_mm, inner_diameter_mm=inner_mm)
-    dish_mm = _dish_mm(force_n, inner_mm, top_mm)
-    changed = {
-        "pull": _dish_mm(2 * force_n, inner_mm, top_mm),
-        "ring": _dish_mm(force_n, 2 * inner_mm, top_mm),
-        "plate": _dish_mm(force_n, inner_mm, top_mm / 2),
-    }
-    times = np.select([table["change"] == name for name in changed], list(changed.values())) / dish_mm
-    proof_mpa = looked_up_numbers(table["top"], lambda name: sheet_band(name, "proof stress").low)
-    return {
-        "bearing": NumberKey(
-            value=bearing_mpa,
-            slips={
-                "no_hole": force_n / (np.pi / 4 * outer_mm**2),
-                "radius": bearing_mpa / 4,
-                "wall_squared": force_n / (np.pi / 4 * (outer_mm - inner_mm) ** 2),
-            },
-        ),
-        "dish": NumberKey(value=dish_mm, slips={"diameter": 4 * dish_mm, "no_cube": dish_mm * top_mm**2}),
-        "changed": ChoiceKey(right=[TIMES[int(each)] for each in np.round(times)]),
-        "mark": ChoiceKey(right=chosen([bearing_mpa < proof_mpa / 2], ["edge"], otherwise="crushed")),
-    }
-
-
-NOSE_RING = Exercise(
-    id="removal.nose_ring",
-    objective="tool",
-    title="The nose on the top plate",
-    prompt=(
-        "The nose of the tool at {shop} is a ring, {outer_mm} mm outside and {inner_mm} mm inside. "
-        "It stands on a top plate of {top}, {top_mm} mm thick, proof stress at least {proof} N/mm². "
-        "The pull is {force_n} N. "
-        "Inside the ring the plate is drawn up by F a² ÷ (16 π D), where a is the inner radius and "
-        "D = E t³ ÷ (12 (1 − ν²)); take E = {modulus} N/mm² and ν = {poisson}. "
-        "Afterwards {change_words}."
-    ),
-    shown=lambda scenario: {
-        "proof": f"{sheet_band(scenario['top'], 'proof stress').low:.0f}",
-        "modulus": f"{MODULUS_MPA:.0f}",
-        "poisson": f"{POISSON_RATIO}",
-        "change_words": CHANGES[scenario["change"]],
-    },
-    parts=(
-        Number(
-            id="bearing",
-            ask="How hard does the ring press on the plate, on the mean?",
-            unit="MPa",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("no_hole", "That is a full disc. The ring has a hole that bears nothing."),
-                slip("radius", "The area is far too large: the diameters were used as radii."),
-                slip("wall_squared", "Square each diameter first, then take the difference."),
-            ),
-        ),
-        Number(
-            id="dish",
-            ask="How far is the top plate drawn up inside the ring?",
-            unit="mm",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("diameter", "The form takes the inner radius of the ring, not its diameter."),
-                slip("no_cube", "The thickness goes in cubed: that is what makes a plate stiff."),
-            ),
-        ),
-        Choice(
-            id="changed",
-            ask="How many times as far does the plate dish after the change?",
-            options=(
-                option("eight", "Eight times."),
-                option("two", "Twice."),
-                option("four", "Four times."),
-            ),
-        ),
-        Choice(
-            id="mark",
-            ask="Does that mean pressure mark the plate?",
-            options=(
-                option("edge", "Hardly. Look for the print of the inner edge and for the dish."),
-                wrong(
-                    "crushed",
-                    "Yes: the plate is crushed under the whole ring.",
-                    "Compare the mean pressure with the proof stress of the plate.",
-                ),
-                wrong(
-                    "never",
-                    "No, so the top plate needs no look after the pull.",
-                    "The mean hides the inner edge, and the dish is another matter than the pressure.",
-                ),
-            ),
-        ),
-    ),
-    draw=_draw_ring,
-    solve=_solve_ring,
-    reasons=(
-        "Divide the pull by the area of the ring: outside squared less inside squared, times π over four. "
-        "The dish grows with the pull, with the square of the ring and against the cube of the thickness. "
-        "So take the smallest ring that clears the rivet's head, and a flat one. "
-        "The form holds while the plate springs back; a plate that yields dishes further and stays so."
-    ),
-    read_again=HEADING,
-)
-
-EXERCISES = (TOOL_FORCE, STROKE_ENERGY, NOSE_RING)
+EXERCISES = (TOOL_FORCE, STROKE_ENERGY)

@@ -133,13 +133,13 @@ def ways_left(job):
     ]
 
 
-def _grid(**facts):
+def grid(**facts):
     """Return every combination of facts, as columns by name."""
     columns = np.meshgrid(*(np.array(values) for values in facts.values()), indexing="ij")
     return dict(zip(facts, (column.ravel() for column in columns), strict=True))
 
 
-def _rows_of(columns):
+def rows_of(columns):
     """Return columns as one mapping of plain values for each row."""
     values = zip(*(column.tolist() for column in columns.values()), strict=True)
     return [dict(zip(columns, row, strict=True)) for row in values]
@@ -164,7 +164,7 @@ PULL_LIMITS = {limit.fact: limit for limit in HARD_LIMITS if limit.method == "pu
 @cache
 def _barred_pulls():
     """Return jobs with one limit against the pull, by that limit and then by what else is barred."""
-    columns = _grid(behind=("open", "closed"), **FACTS, aluminium_dust=("no", "yes"), drill=DRILLS)
+    columns = grid(behind=("open", "closed"), **FACTS, aluminium_dust=("no", "yes"), drill=DRILLS)
     found, job = {}, RemovalJob(**columns)
     standing = {
         limit.fact: stands
@@ -172,7 +172,7 @@ def _barred_pulls():
         if limit.method == "pull" and limit.fact in PULL_LIMITS
     }
     alone = np.sum(list(standing.values()), axis=0) == 1
-    for number, (facts, left) in enumerate(zip(_rows_of(columns), ways_left(job), strict=True)):
+    for number, (facts, left) in enumerate(zip(rows_of(columns), ways_left(job), strict=True)):
         if alone[number] and left:
             fact = next(fact for fact, stands in standing.items() if stands[number])
             found.setdefault(fact, {}).setdefault(left, []).append(facts)
@@ -258,11 +258,11 @@ def _closed(columns, drill):
 @cache
 def _places(drill):
     """Return the facts of places by what is left there; where nothing is, work gives something back."""
-    columns = _grid(**FACTS)
+    columns = grid(**FACTS)
     job = _closed(columns, drill)
     later = np.any([verdict == NOT_BEFORE for verdict in screen(job).verdicts.values()], axis=0)
     found, names = {}, {left: name for name, left in SETS.items()}
-    for number, (facts, left) in enumerate(zip(_rows_of(columns), ways_left(job), strict=True)):
+    for number, (facts, left) in enumerate(zip(rows_of(columns), ways_left(job), strict=True)):
         if left in names or (not left and later[number]):
             found.setdefault(names.get(left, NOTHING), []).append(facts)
     return found
