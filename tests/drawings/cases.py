@@ -9,7 +9,7 @@ import drawings
 from secondplate.inspection import COLLAR_SIGNS
 from secondplate.rivet import Sheet, Stack
 from secondplate.rivet_rules import rivet_length_advice_mm
-from tests.drawings import flange_cases, section_cases, weld_cases
+from tests.drawings import flange_cases, removal_cases, section_cases, weld_cases
 
 CYCLE = {
     "current_a": 600,
@@ -116,6 +116,7 @@ USUAL = {
     **weld_cases.USUAL,
     **flange_cases.USUAL,
     **section_cases.USUAL,
+    **removal_cases.USUAL,
 }
 
 # The ends of the allowed ranges, where pictures come apart first.
@@ -234,6 +235,7 @@ EXTREMES = {
     **weld_cases.EXTREMES,
     **flange_cases.EXTREMES,
     **section_cases.EXTREMES,
+    **removal_cases.EXTREMES,
 }
 
 # What is refused, and the sentence.
@@ -299,6 +301,7 @@ REFUSED = (
     *weld_cases.REFUSED,
     *flange_cases.REFUSED,
     *section_cases.REFUSED,
+    *removal_cases.REFUSED,
 )
 
 

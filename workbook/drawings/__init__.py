@@ -2,8 +2,10 @@
 
 from drawings.bench_collar import bench_collar
 from drawings.button_from_below import button_from_below
+from drawings.chain_chart import chain_chart
 from drawings.collars import collar, collar_strip
 from drawings.constitution import constitution_diagram
+from drawings.drill_in_plates import drill_in_plates
 from drawings.electric_charts import cable_drop, field_by_distance
 from drawings.energy_chart import energy_chart
 from drawings.flange_layout import flange_layout
@@ -11,9 +13,13 @@ from drawings.flange_proposals import flange_proposals
 from drawings.force_stroke import force_stroke
 from drawings.gas_bars import gas_use
 from drawings.job_sequence import job_sequence
+from drawings.minutes_chart import minutes_chart
 from drawings.oxygen_chart import oxygen_in_room
 from drawings.picture import Picture
+from drawings.plan_chart import plan_chart
 from drawings.polarity import polarity
+from drawings.proof_chart import proof_chart
+from drawings.pull_control import pull_control
 from drawings.pull_out_chart import pull_out_chart
 from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
@@ -35,9 +41,11 @@ __all__ = [
     "bench_collar",
     "button_from_below",
     "cable_drop",
+    "chain_chart",
     "collar",
     "collar_strip",
     "constitution_diagram",
+    "drill_in_plates",
     "energy_chart",
     "field_by_distance",
     "flange_layout",
@@ -45,8 +53,12 @@ __all__ = [
     "force_stroke",
     "gas_use",
     "job_sequence",
+    "minutes_chart",
     "oxygen_in_room",
+    "plan_chart",
     "polarity",
+    "proof_chart",
+    "pull_control",
     "pull_out_chart",
     "pulled_stud",
     "rivet_and_plates",
