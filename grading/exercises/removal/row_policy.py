@@ -240,12 +240,12 @@ ROW_POLICY = Exercise(
             id="two_left",
             ask="Suppose the same row had only two rivets. Which plan then?",
             options=(
+                option("weld_all", "Weld both, then pull."),
                 wrong(
                     "test",
                     "Weld one, pull it, then decide.",
                     "What the test tells could help with one rivet only. Compare that with its delay.",
                 ),
-                option("weld_all", "Weld both, then pull."),
                 wrong(
                     "reset",
                     "Re-set first.",
