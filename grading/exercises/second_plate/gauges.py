@@ -43,10 +43,7 @@ def floors(frequency_mhz):
 
 
 def _draw_echo(draw):
-    bare_mm, hidden_mm = (
-        draw.decimal("bare_mm", 0.9, 2.4, 0.1, 1),
-        draw.decimal("hidden_mm", 1.07, 2.47, 0.1, 2),
-    )
+    hidden_mm = draw.decimal("hidden_mm", 1.07, 2.47, 0.1, 2)
     echo_number = draw.pick("echo_number", (2, 3, 4))
     first_us = echo_time_us(hidden_mm, velocity_m_s=METAL_M_S) + echo_time_us(
         draw.pick("hidden_paint_mm", (0.1, 0.13, 0.16)), velocity_m_s=PAINT_M_S

@@ -1,168 +1,17 @@
-"""Exercises on how sure a measured thickness is: budget, guard band, probability of conformity."""
-
-from functools import cache
-from itertools import pairwise, product
-
-import numpy as np
+"""Exercises on deciding with a measured thickness: guard band and probability of conformity."""
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
-from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
+from grading.exercises.building_blocks import option, same, slip, wrong
 from grading.exercises.scenes import scene
 from secondplate.measuring import (
     VERDICTS,
-    Budget,
-    Contribution,
-    certificate_uncertainty,
     conformity,
     conformity_probability,
     guard_band_mm,
-    limits_uncertainty,
-    repeated_uncertainty,
-    resolution_uncertainty,
 )
 
 HEADING = "How thick is it, and how sure are you?"
 VERDICT_IDS = dict(zip(VERDICTS, ("good", "open", "bad"), strict=True))
-LINES = ("repeats", "seating", "certificate", "display")
-SIZES = {
-    "spread_mm": (0.008, 0.012, 0.02, 0.03),
-    "readings": (4, 5, 6, 8),
-    "seating_mm": (0.005, 0.01, 0.02, 0.03),
-    "certificate_mm": (0.004, 0.01, 0.02, 0.03),
-    "step_mm": (0.01, 0.02, 0.05),
-}
-
-
-def budget(*, spread_mm, readings, seating_mm, certificate_mm, step_mm):
-    """Return the budget of a mean thickness; its lines stand in the order of ``LINES``."""
-    uncertainties = (
-        repeated_uncertainty(standard_deviation=spread_mm, readings_count=readings),
-        limits_uncertainty(half_width=seating_mm),
-        certificate_uncertainty(expanded_uncertainty=certificate_mm),
-        resolution_uncertainty(step_mm),
-    )
-    degrees = (np.subtract(readings, 1), np.inf, np.inf, np.inf)
-    return Budget(
-        contributions=tuple(
-            Contribution(name=name, standard_uncertainty=value, degrees_of_freedom=number)
-            for name, value, number in zip(LINES, uncertainties, degrees, strict=True)
-        )
-    )
-
-
-def _wrong_sums(found, sizes):
-    """Return what wrong paths make of the combined uncertainty of a budget."""
-    whole = found.combined_uncertainty**2
-    parts = {each.name: each.component for each in found.contributions}
-    return {
-        "added": sum(parts.values()),
-        "single": np.sqrt(whole - parts["repeats"] ** 2 + np.square(sizes["spread_mm"])),
-        "half_width": np.sqrt(whole - parts["seating"] ** 2 + np.square(sizes["seating_mm"])),
-    }
-
-
-@cache
-def budgets():
-    """Return sizes of budgets by the line that counts most, where no two paths lead to much the same."""
-    found = {}
-    for values in product(*SIZES.values()):
-        sizes = dict(zip(SIZES, values, strict=True))
-        made = budget(**sizes)
-        sums = sorted([made.combined_uncertainty, *_wrong_sums(made, sizes).values()])
-        shares = sorted(made.variance_shares.items(), key=lambda line: line[1])
-        if all(high > 1.05 * low for low, high in pairwise(sums)) and shares[-1][1] > 1.2 * shares[-2][1]:
-            found.setdefault(shares[-1][0], []).append(sizes)
-    return found
-
-
-def _draw_budget(draw):
-    return scene(draw) | draw.pick("sizes", budgets()[draw.pick("line", LINES)])
-
-
-def _solve_budget(table):
-    sizes = {name: table[name] for name in SIZES}
-    found = budget(**sizes)
-    factor, shares = found.coverage_factor(), found.variance_shares
-    largest = np.argmax([shares[name] for name in LINES], axis=0)
-    sums = _wrong_sums(found, sizes)
-    return {
-        "combined": NumberKey(value=found.combined_uncertainty, slips=sums),
-        "expanded": NumberKey(
-            value=found.expanded_uncertainty(),
-            slips={
-                "not_expanded": found.combined_uncertainty,
-                "percent": 0.95 * found.combined_uncertainty,
-                "added": factor * sums["added"],
-            },
-        ),
-        "largest": ChoiceKey(right=[LINES[number] for number in largest]),
-    }
-
-
-BUDGET = Exercise(
-    id="second_plate.budget",
-    objective="measure",
-    title="A budget for one thickness",
-    prompt=(
-        "A floor of a cup on {vehicle} was measured {readings} times, and the mean taken. "
-        "Single readings scatter with a standard deviation of {spread_mm} mm. "
-        "How the anvil sits may add up to {seating_mm} mm either way, all equally likely. "
-        "The certificate of the gauge says {certificate_mm} mm, with a factor of 2. "
-        "The display steps by {step_mm} mm. "
-        "Divisors: root of the count for a mean, root of 3 for limits, the factor for a certificate, "
-        "root of 12 for a step. "
-        "For 95 % take the factor {factor}."
-    ),
-    shown=lambda scenario: {
-        "factor": f"{budget(**{name: scenario[name] for name in SIZES}).coverage_factor():.2f}"
-    },
-    parts=(
-        Number(
-            id="combined",
-            ask="What is the combined standard uncertainty of the mean?",
-            unit="mm",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("added", "The lines were simply added. Independent lines add as squares."),
-                slip("single", "That takes the scatter of one reading. A mean of several scatters less."),
-                slip("half_width", "The limits of the seating went in whole. They have a divisor too."),
-            ),
-        ),
-        Number(
-            id="expanded",
-            ask="Within how much either way does the thickness lie, with 95 %?",
-            unit="mm",
-            relative_tolerance=0.02,
-            tolerance_reason=THREE_FIGURES,
-            slips=(
-                slip("not_expanded", "That is the standard uncertainty. The factor is missing."),
-                slip("percent", "The per cent were multiplied. They choose the factor, and that multiplies."),
-                slip(
-                    "added", "The factor is right. The lines below it were added without squares.", credit=0.3
-                ),
-            ),
-        ),
-        Choice(
-            id="largest",
-            ask="Where is work worth most, to become surer?",
-            options=(
-                option("certificate", "A gauge with a better certificate."),
-                option("repeats", "More readings for the mean."),
-                option("seating", "A better seat for the anvil."),
-                option("display", "A display with finer steps."),
-            ),
-        ),
-    ),
-    draw=_draw_budget,
-    solve=_solve_budget,
-    reasons=(
-        "Bring every line to a standard uncertainty with its divisor. "
-        "Square them, add them, take the root; then multiply by the factor. "
-        "Squares make the largest line count most by far, so work on that one first."
-    ),
-    read_again=HEADING,
-)
 
 
 def _draw_guard(draw):
@@ -364,4 +213,4 @@ CONFORMITY = Exercise(
     read_again=HEADING,
 )
 
-EXERCISES = (BUDGET, GUARD_BAND, CONFORMITY)
+EXERCISES = (GUARD_BAND, CONFORMITY)
