@@ -8,8 +8,8 @@ import numpy as np
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
-from secondplate.drilling_depth import depth_budget
-from secondplate.plate_states import DRILLED_HOLE, STATE_SEEN, after_drilling
+from secondplate.drilling import depth_budget
+from secondplate.plate import DRILLED_HOLE, STATE_SEEN, after_drilling
 from secondplate.removal import hazards_of
 
 HEADING = "What does a drill do to the second plate?"

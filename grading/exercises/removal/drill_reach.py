@@ -7,8 +7,8 @@ import numpy as np
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, slip, wrong
 from grading.exercises.scenes import scene
-from secondplate.drilling_depth import point_length_mm
-from secondplate.plate_states import after_drilling
+from secondplate.drilling import point_length_mm
+from secondplate.plate import after_drilling
 
 HEADING = "What does a drill do to the second plate?"
 USUAL_DEG, FLATTER_DEG = 118, 135

@@ -19,7 +19,7 @@ from secondplate.removal import (
 
 HEADING = "How long does each way take?"
 UNIT, AVERAGE = LEARNING_MODELS
-SHORT_ROW, PLATE_MM = 2, 2.0
+SHORT_ROW, PLATE_MM = 1, 2.0
 
 
 def _quicker(rivets):
@@ -32,7 +32,7 @@ def _quicker(rivets):
 
 
 def _predicted(table):
-    """Return which way is quicker for the short row and for the long one, as an id."""
+    """Return which way is quicker for the shortest row and for the long one, as an id."""
     short, long = _quicker(np.full(table["rivets"].shape, SHORT_ROW)), _quicker(table["rivets"])
     return chosen([short & long, ~short & long], ["pull", "turns"], otherwise="drill")
 
@@ -42,22 +42,21 @@ PREDICT_MINUTES = Exercise(
     objective="time",
     title="Predict: which way is quicker?",
     prompt=(
-        "{shop} has {short} rivets to take out of one panel of {vehicle}, and {rivets} out of another. "
+        "{shop} has one rivet to take out of one panel of {vehicle}, and {rivets} out of another. "
         "Pulling needs welder, studs and a test first, and then goes quickly. "
         "Drilling starts at once, and each rivet takes longer. "
         "Decide before you read on."
     ),
-    shown=lambda scenario: {"short": "two"},
     parts=(
         Choice(
             id="quicker",
             ask="Which way is quicker, counted from the first tool fetched to the last chip swept up?",
             options=(
-                option("turns", "Drilling for the two, pulling for the many."),
+                option("turns", "Drilling for the one, pulling for the many."),
                 wrong(
                     "pull",
                     "Pulling for both.",
-                    "Two rivets have to pay for the whole set-up. Count it in.",
+                    "One rivet has to pay for the whole set-up. Count it in.",
                 ),
                 wrong(
                     "drill",
