@@ -51,9 +51,11 @@ def _drifts():
         series |= dict(zip(SHOWN, forces_n.tolist(), strict=True))
         sums, answers = _sums(series), np.array([*_answers(series).values()])
         close = np.abs(answers[:, None] - answers[None]) + np.eye(len(answers))
-        clear = abs(sums.below[-1] - INTERVAL) > 0.3 and len(sums.signals) in (0, 1)
+        signals = sums.below[-1] > INTERVAL
+        # The last pull decides, and it does so clearly.
+        clear = abs(sums.below[-1] - INTERVAL) > 0.3 and sums.signals.size == signals
         if answers.min() > 0.3 and close.min() > 0.2 and clear:
-            found["signals" if sums.below[-1] > INTERVAL else "quiet"].append(series)
+            found["signals" if signals else "quiet"].append(series)
     return found
 
 

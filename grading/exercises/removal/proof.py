@@ -85,7 +85,7 @@ SUCCESS_RUN = Exercise(
     title="How many good pulls make a proof?",
     prompt=(
         "A customer of {shop} asks for proof: of the welds on {vehicle} at least {reliable} % must hold, "
-        "and he wants to be {sure} % sure of it. "
+        "with {sure} % confidence. "
         "The row has {rivets} rivets. "
         "If none of n pulls may fail, n is the first whole number for which reliability to the power n "
         "is not above one less the confidence. "
@@ -185,7 +185,8 @@ LOWER_BOUND = Exercise(
         "{shop} has drawn {pulls} rivets from {vehicle} with one setting, and every one came out. "
         "{rest} are still in. "
         "You want to be {sure} % sure of what you say. "
-        "The bound is the reliability with which such a run still has the rest of the chance. "
+        "The bound is the reliability at which such a run has just the chance that is left over: "
+        "one less that. "
         "Nothing is counted beforehand."
     ),
     parts=(

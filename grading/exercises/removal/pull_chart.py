@@ -151,7 +151,7 @@ CHART = Exercise(
                 wrong(
                     "glad",
                     "Go on: a weld that bears more is a better one.",
-                    "The weld bore what the rivet asked for, and this rivet asked for more. There is a reason for it.",
+                    "The weld bore what the rivet asked for, and this one asked for more. There is a reason.",
                 ),
                 option("cause", "Look for what has changed before the next weld."),
                 wrong(
