@@ -8,8 +8,8 @@ import numpy as np
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, same, slip, wrong
 from grading.exercises.scenes import scene
-from secondplate.drilling import depth_budget
-from secondplate.plate import DRILLED_HOLE, STATE_SEEN, after_drilling
+from secondplate.drilling import chips_left, depth_budget, swarf_volume_mm3
+from secondplate.plate_states import DRILLED_HOLE, STATE_SEEN, after_drilling
 from secondplate.removal import hazards_of
 
 HEADING = "What does a drill do to the second plate?"
@@ -142,7 +142,8 @@ DEPTH_BUDGET = Exercise(
 # What is said against chips, by the word of the library's control that it stands on.
 CONTROLS = {hazard.name: hazard.control for hazard in hazards_of("drill")}
 AGAINST_CHIPS = {"catch": "Catch", "vacuum": "vacuum", "magnet": "magnet", "gloves": "wear gloves"}
-CHIP_DRILLS_MM = (5.0, 5.5, 6.0, 6.5, 7.0)
+CHIP_DRILLS_MM = (5.0, 5.3, 5.5)  # the rivet's shank, or a hair more
+NEEDLE_MM3 = 0.02
 
 
 def _advised():
@@ -169,13 +170,40 @@ def _draw_chips(draw):
         "tip_mm": round(metal_mm + further_mm if through else metal_mm - further_mm, 1),
         "drill_mm": draw.pick("drill_mm", CHIP_DRILLS_MM),
         "behind": draw.pick("behind", ("closed", "open")),
+        "bore_mm": draw.decimal("bore_mm", 3.0, 3.6, 0.1, 1),
+        "rivet_mm": draw.decimal("rivet_mm", 4.0, 6.0, 0.5, 1),
+        "missed_percent": draw.pick("missed_percent", (1, 2, 3)),
     }
+
+
+def _needles(table, *, bored=True, missed=True):
+    """Return how many needles cleaning misses, or what slips make of it."""
+    share = table["missed_percent"] / 100
+    volume = swarf_volume_mm3(
+        drill_diameter_mm=table["drill_mm"],
+        drilled_length_mm=table["rivet_mm"],
+        bore_diameter_mm=table["bore_mm"] if bored else 0.0,
+    )
+    left = chips_left(
+        swarf_volume_mm3=volume,
+        missed_share=share if missed else 1 - share,
+        chip_volume_mm3=NEEDLE_MM3,
+    )
+    return np.asarray(left.chips)
 
 
 def _solve_chips(table):
     pierced = _pierced(table["metal_mm"], table["tip_mm"], table["drill_mm"])
     return {
         "steps": ChoicesKey(right=same(table, _advised())),
+        "needles": NumberKey(
+            value=_needles(table),
+            slips={
+                "solid": _needles(table, bored=False),
+                "radius": 4 * _needles(table),
+                "caught": _needles(table, missed=False),
+            },
+        ),
         "where": ChoiceKey(
             right=chosen([~pierced, table["behind"] == "closed"], ["front", "box"], otherwise="reach")
         ),
@@ -193,9 +221,14 @@ CHIPS = Exercise(
         "Its {drill_mm} mm drill went {tip_mm} mm into the second plate, "
         "where {metal_mm} mm of metal lay on the axis. "
         "Behind the second plate it is {behind_words}. "
-        "Needles of hard steel lie about on the aluminium."
+        "Needles of hard steel lie about on the aluminium. "
+        "Take it that {rivet_mm} mm of rivet with a bore of {bore_mm} mm were cut up across the whole drill, "
+        "that a needle is {needle} mm³, and that cleaning misses {missed_percent} % of them."
     ),
-    shown=lambda scenario: {"behind_words": BEHIND_WORDS[scenario["behind"]]},
+    shown=lambda scenario: {
+        "behind_words": BEHIND_WORDS[scenario["behind"]],
+        "needle": f"{NEEDLE_MM3}",
+    },
     parts=(
         Choices(
             id="steps",
@@ -219,6 +252,18 @@ CHIPS = Exercise(
                     "Seal over what cannot be got out.",
                     "Steel under a sealer goes on rusting, and nobody will look there again.",
                 ),
+            ),
+        ),
+        Number(
+            id="needles",
+            ask="About how many needles are left behind?",
+            unit="pieces",
+            relative_tolerance=0.02,
+            tolerance_reason="Needles are not counted one by one: 2 % covers rounding on the way.",
+            slips=(
+                slip("solid", "The rivet is a tube. The bore gives no chips."),
+                slip("radius", "The diameter was used as the radius: look at the area again."),
+                slip("caught", "Those are the ones that were caught. What is left is the rest."),
             ),
         ),
         Choice(
