@@ -1,8 +1,9 @@
-"""Handbook of manufacturing: Hollomon's constants, bending. From memory."""
+"""Handbook of manufacturing: Hollomon's constants, bending, drilling by specific energy. From memory."""
 
 import numpy as np
 import pytest
 
+from secondplate.drilling_kienzle import cutting_power_w, kienzle_torque_n_m, removal_rate_mm3_min
 from secondplate.plate_dome import bending_strain, least_bend_ratio
 from secondplate.plate_hardening import HARDENING_LAWS
 
@@ -31,3 +32,17 @@ def test_bending_over_a_radius():
 def test_least_bend_from_the_tensile_test():
     """R/t = 50/r - 1, from memory: 20 % give 1.5, half the area gives a sharp bend."""
     assert least_bend_ratio(np.array([20, 50, 60])).tolist() == [1.5, 0, 0]
+
+
+def test_drilling_in_magnesium():
+    """10 mm, 0.2 mm/rev, 800 rpm at 0.5 W s/mm3: 12570 mm3/min, 105 W and 1.25 N m; recomputed."""
+    rate = removal_rate_mm3_min(drill_diameter_mm=10, feed_mm_rev=0.2, spindle_speed_rpm=800)
+    assert rate == pytest.approx(12_570, rel=5e-4)  # four digits
+    # A specific energy of 0.5 W s/mm3 is a specific cutting force of 500 MPa at any chip.
+    torque = kienzle_torque_n_m(
+        specific_cutting_force_mpa=500, force_exponent=0, drill_diameter_mm=10, feed_mm_rev=0.2
+    )
+    assert torque == pytest.approx(1.25, rel=1e-12)  # exact
+    power = cutting_power_w(torque_n_m=torque, spindle_speed_rpm=800)
+    assert power == pytest.approx(105, rel=5e-3)  # three digits
+    assert power == pytest.approx(0.5 * rate / 60, rel=1e-12)  # same energy

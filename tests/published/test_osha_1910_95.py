@@ -23,3 +23,11 @@ def test_table_g_16a(level_dba, hours):
 def test_dose_of_a_shift():
     """Eight hours at 92 dB(A) are a dose of 131 %, as worked out in a guide to the appendix."""
     assert 100 * 8 / noise_time_h(92, rule="legal limit") == pytest.approx(131, abs=1.5)  # T printed as 6.1 h
+
+
+def test_dose_of_two_levels():
+    """2 h at 95 and 6 h at 90 dB(A) are 125 %, as much as a whole shift at 91.6 dB(A); computed."""
+    hours = {95: 2, 90: 6}
+    dose = sum(stayed / noise_time_h(level, rule="legal limit") for level, stayed in hours.items())
+    assert 100 * dose == pytest.approx(125, rel=1e-12)  # exact
+    assert 8 / noise_time_h(91.61, rule="legal limit") == pytest.approx(dose, rel=1e-3)  # two decimals

@@ -5,11 +5,13 @@ import math
 import numpy as np
 import pytest
 
-from secondplate.drilling_depth import point_length_mm
+from secondplate.drilling_depth import bottom_volume_mm3, point_length_mm
 from secondplate.eurocode9 import affected_diameter_mm, net_width_share
 from secondplate.plate_button import die_room_mm3
 from secondplate.plate_dome import ButtonDome, springing_rise_mm
+from secondplate.plate_states import after_drilling
 from secondplate.pull_tool import hydraulic_force_n, intensified_pressure_bar, nose_bearing_mpa
+from secondplate.removal_work import most_wheel_speed_rpm, rim_speed_m_s
 from secondplate.weld_sections import lens_area_mm2, segment_area_mm2, segment_centroid_mm, segment_of_share
 
 SOURCE = "plane_geometry"
@@ -130,3 +132,20 @@ def test_length_of_a_drill_point(angle_deg, share):
     """Length of the cone over the diameter; computed."""
     found = point_length_mm(drill_diameter_mm=1, point_angle_deg=angle_deg)
     assert found == pytest.approx(share, abs=1e-5)  # five decimals
+
+
+@pytest.mark.parametrize(
+    ("angle_deg", "diameter_mm", "volume_mm3"), [(118, 1.6643, 0.36257), (140, 2.7475, 0.98811)]
+)
+def test_dimple_of_an_overrun(angle_deg, diameter_mm, volume_mm3):
+    """A tip 0.5 mm below the interface: diameter 2 z tan(angle/2) and volume of the cone; computed."""
+    cone = {"tip_depth_mm": 0.5, "drill_diameter_mm": 8, "point_angle_deg": angle_deg}
+    found = after_drilling(metal_mm=1.5, **cone)
+    assert found.mark_diameter_mm == pytest.approx(diameter_mm, rel=1e-4)  # five digits
+    assert bottom_volume_mm3(**cone) == pytest.approx(volume_mm3, rel=1e-4)
+
+
+def test_rim_of_a_wheel():
+    """75 mm at 20,000 turns a minute are 78.54 m/s, just below 80; computed."""
+    assert rim_speed_m_s(wheel_diameter_mm=75, wheel_speed_rpm=20_000) == pytest.approx(78.54, rel=1e-4)
+    assert 20_000 < most_wheel_speed_rpm(wheel_diameter_mm=75, rim_limit_m_s=80) < 20_400

@@ -9,6 +9,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.checks import require_above, require_at_least, require_between
+from secondplate.weld_sections import kern_radius_mm
 
 
 def elastic_load_share(eccentricity_over_diameter):
@@ -127,6 +128,39 @@ def pull_eccentricity_mm(*, eccentricity_mm, tilt_deg, lever_mm):
     return plain(eccentricity + lever * np.tan(np.radians(tilt)))
 
 
+def edge_over_mean(*, eccentricity_mm, kern_mm):
+    """Return how many times the mean stress the nearer edge bears, 1 + e/k.
+
+    Parameters
+    ----------
+    eccentricity_mm : float or array
+        Distance e of the pull from the middle, at least 0 [mm]
+    kern_mm : float or array
+        How far off the pull may act before the far edge is pressed: d/8 for a round, a/6 for a square [mm]
+
+    Returns
+    -------
+    float or array
+        Stress of the nearer edge over the mean stress [-]
+
+    Raises
+    ------
+    ValueError
+        If an argument is out of its range.
+
+    Notes
+    -----
+    Source: strength_of_materials, bending with normal force.
+
+    Examples
+    --------
+    >>> edge_over_mean(eccentricity_mm=0.5, kern_mm=0.625)
+    1.8
+    """
+    off = require_at_least("eccentricity", eccentricity_mm, 0, unit="mm")
+    return plain(1 + off / np.asarray(require_above("kern", kern_mm, 0, unit="mm")))
+
+
 def edge_stresses_mpa(*, force_n, diameter_mm, eccentricity_mm=0.0, tilt_deg=0.0, lever_mm=0.0):
     """Return the stresses at the two edges of a round face, sigma = N/A (1 +- 8 e/d).
 
@@ -169,8 +203,8 @@ def edge_stresses_mpa(*, force_n, diameter_mm, eccentricity_mm=0.0, tilt_deg=0.0
     diameter = require_above("diameter", diameter_mm, 0, unit="mm")
     off = pull_eccentricity_mm(eccentricity_mm=eccentricity_mm, tilt_deg=tilt_deg, lever_mm=lever_mm)
     normal = force * np.cos(np.radians(tilt_deg)) / (np.pi / 4 * diameter**2)
-    bent = 8 * off / diameter
-    return plain(normal * (1 + bent)), plain(normal * (1 - bent))
+    near = edge_over_mean(eccentricity_mm=off, kern_mm=kern_radius_mm(diameter))
+    return plain(normal * near), plain(normal * (2 - near))
 
 
 def elastic_limit_n(*, diameter_mm, strength_mpa, eccentricity_mm=0.0, tilt_deg=0.0, lever_mm=0.0):
