@@ -11,6 +11,8 @@ from secondplate.checks import (
     require_between,
     require_choice,
     require_finite,
+    require_truth,
+    require_whole,
 )
 
 NO_NUMBERS = [None, "600", True, [1, "a"], 1j, float("nan"), float("inf"), -float("inf"), [1.0, float("nan")]]
@@ -62,3 +64,27 @@ def test_choice_lists_the_valid_names():
     """An unknown name is refused with the list of names."""
     with pytest.raises(ValueError, match="^process must be one of drawn arc, short cycle, got 'spot'$"):
         require_choice("process", "spot", ("drawn arc", "short cycle"))
+
+
+@pytest.mark.parametrize("value", ["no", "", 0, 1.0, None, [True, 1], float("nan")], ids=repr)
+def test_what_is_neither_true_nor_false_is_refused(value):
+    """Text would count as true; it is refused, like numbers, None and a mixed list."""
+    with pytest.raises(ValueError, match="^skin torn must be true or false, got "):
+        require_truth("skin torn", value)
+
+
+def test_true_and_false_pass_alone_and_in_columns():
+    """Booleans of Python and numpy come back, a list of them as an array."""
+    assert require_truth("skin torn", False) is False
+    assert require_truth("skin torn", np.True_) is True
+    assert require_truth("skin torn", [True, False]).tolist() == [True, False]
+
+
+def test_whole_numbers_pass_and_parts_of_one_are_refused():
+    """Counts come back as whole numbers; a half, or one below the limit, is named."""
+    assert require_whole("number of holes", 3.0, 1, unit="") == 3
+    assert require_whole("number of holes", np.array([1, 2]), 1, unit="").tolist() == [1, 2]
+    with pytest.raises(ValueError, match="^number of holes must be a whole number, got 2.5$"):
+        require_whole("number of holes", [2, 2.5], 1, unit="")
+    with pytest.raises(ValueError, match="^number of holes must be at least 1, got 0$"):
+        require_whole("number of holes", 0, 1, unit="")

@@ -48,6 +48,10 @@ def test_mean_of_more_readings_is_surer():
             lambda: inputs.repeated_uncertainty(standard_deviation=1, readings_count=0),
             "number of readings must be at least 1, got 0",
         ),
+        (
+            lambda: inputs.repeated_uncertainty(standard_deviation=1, readings_count=2.5),
+            "number of readings must be a whole number, got 2.5",
+        ),
         (lambda: inputs.limits_uncertainty(half_width=1, shape="bell"), "shape must be one of rectangle, "),
         (lambda: inputs.resolution_uncertainty(-0.01), "step of the display must be at least 0, got -0.01"),
         (

@@ -81,6 +81,10 @@ def test_warm_metal_is_slower():
             "number of the later echo must be at least 2, got 1",
         ),
         (
+            lambda: ultrasonic.echo_to_echo_thickness_mm(0.4, 0.9, echo_number=2.5, velocity_m_s=SPEED),
+            "number of the later echo must be a whole number, got 2.5",
+        ),
+        (
             lambda: ultrasonic.echo_uncertainty_mm(
                 thickness_mm=1.5, velocity_m_s=SPEED, time_uncertainty_us=-1, velocity_uncertainty_m_s=0
             ),

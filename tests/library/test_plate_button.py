@@ -59,6 +59,12 @@ def test_more_holes_need_more_thickness():
             ),
             "width left beside the holes must be above 0 mm, got 0 mm",
         ),
+        (
+            lambda: button.net_section_thickness_mm(
+                force_n=1, width_mm=10, hole_diameter_mm=5, holes=1.5, tensile_strength_mpa=190
+            ),
+            "number of holes must be a whole number, got 1.5",
+        ),
     ],
 )
 def test_bad_input_is_refused(call, sentence):

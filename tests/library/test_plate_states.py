@@ -65,6 +65,10 @@ def test_each_state_has_its_words():
             "diameter of the button less that of the tail must be at least 0 mm, got -1 mm",
         ),
         (
+            lambda: states.after_pulling(remaining_thickness_mm=0.5, torn="no", **PULLED),
+            "skin torn must be true or false, got 'no'",
+        ),
+        (
             lambda: states.after_drilling(metal_mm=0, tip_depth_mm=1, drill_diameter_mm=5),
             "metal under the drill must be above 0 mm, got 0 mm",
         ),

@@ -169,6 +169,72 @@ def require_at_least(name, value, low, *, unit):
     return _held(name, value, unit, f"at least {_shown(low, unit)}", lambda number: number >= low)
 
 
+def require_whole(name, value, low, *, unit):
+    """Return a count, or raise where any of it is no whole number or lies below ``low``.
+
+    Parameters
+    ----------
+    name : str
+        What the count is, as the sentence will call it [-]
+    value : int or array
+        Count to check; 3.0 passes as well [-]
+    low : int
+        Lower limit [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float or array
+        The count as float or float array [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is no finite number, no whole number, or below the limit.
+
+    Examples
+    --------
+    >>> require_whole("number of holes", 2.5, 0, unit="")
+    Traceback (most recent call last):
+    ValueError: number of holes must be a whole number, got 2.5
+    """
+    count = require_at_least(name, value, low, unit=unit)
+    return _held(name, count, unit, "a whole number", lambda number: number == np.floor(number))
+
+
+def require_truth(name, value):
+    """Return ``value``, or raise where any of it is neither true nor false.
+
+    Parameters
+    ----------
+    name : str
+        What the value says, as the sentence will call it [-]
+    value : bool or array
+        Value to check; text and numbers are refused, for "no" would count as true [-]
+
+    Returns
+    -------
+    bool or array
+        The value as bool or bool array [-]
+
+    Raises
+    ------
+    ValueError
+        If any of it is neither true nor false.
+
+    Examples
+    --------
+    >>> require_truth("skin torn", False)
+    False
+    """
+    array = np.asarray(value)
+    if array.dtype != bool:
+        message = f"{name} must be true or false, got {value!r}"
+        raise ValueError(message)
+    return bool(array) if array.ndim == 0 else array
+
+
 def require_choice(name, value, choices):
     """Return ``value``, or raise with the list of valid names where it is none of them.
 

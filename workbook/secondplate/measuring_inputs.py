@@ -3,7 +3,7 @@
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_at_least, require_between, require_choice
+from secondplate.checks import require_above, require_at_least, require_between, require_choice, require_whole
 
 # Share of the half width that is the standard deviation of each shape.
 _SHAPES = {"rectangle": 1 / np.sqrt(3), "triangle": 1 / np.sqrt(6), "arcsine": 1 / np.sqrt(2)}
@@ -28,7 +28,7 @@ def repeated_uncertainty(*, standard_deviation, readings_count):
     Raises
     ------
     ValueError
-        If the standard deviation is below 0 or there is no reading.
+        If the standard deviation is below 0 or the readings are no whole number from 1.
 
     Notes
     -----
@@ -40,7 +40,7 @@ def repeated_uncertainty(*, standard_deviation, readings_count):
     0.00447
     """
     deviation = require_at_least("standard deviation", standard_deviation, 0, unit="")
-    return plain(deviation / np.sqrt(require_at_least("number of readings", readings_count, 1, unit="")))
+    return plain(deviation / np.sqrt(require_whole("number of readings", readings_count, 1, unit="")))
 
 
 def limits_uncertainty(*, half_width, shape="rectangle"):

@@ -8,7 +8,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least, require_between
+from secondplate.checks import require_above, require_at_least, require_between, require_whole
 from secondplate.tables import bands
 
 # Velocity of sound by metal and kind of wave, in m/s.
@@ -102,7 +102,7 @@ def echo_to_echo_thickness_mm(first_us, later_us, *, echo_number, velocity_m_s):
     later_us : float or array
         Time of a later echo, above the first [us]
     echo_number : int or array
-        Number n of the later echo, at least 2 [-]
+        Number n of the later echo, a whole number from 2 [-]
     velocity_m_s : float or array
         Velocity of sound in the metal, 500 to 15 000 [m/s]
 
@@ -128,7 +128,7 @@ def echo_to_echo_thickness_mm(first_us, later_us, *, echo_number, velocity_m_s):
     first = np.asarray(require_above("time of the first echo", first_us, 0, unit="us"))
     later = np.asarray(require_above("time of the later echo", later_us, 0, unit="us"))
     require_above("time from the first to the later echo", later - first, 0, unit="us")
-    number = np.asarray(require_at_least("number of the later echo", echo_number, 2, unit=""))
+    number = np.asarray(require_whole("number of the later echo", echo_number, 2, unit=""))
     speed = _velocity("velocity of sound", velocity_m_s)
     return plain(speed * (later - first) / (2 * (number - 1)) * _MM_US)
 

@@ -7,7 +7,7 @@ took stays open in the plate; pressing the button flat can close that room but n
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_at_least, require_between
+from secondplate.checks import require_above, require_at_least, require_between, require_whole
 
 
 def button_volume_mm3(*, rivet_volume_mm3, empty_bore_mm3=0.0, proud_volume_mm3=0.0):
@@ -215,7 +215,7 @@ def net_section_thickness_mm(
     tensile_strength_mpa : float or array
         Tensile strength of the plate, above 0 [MPa]
     holes : int or array
-        Holes side by side across the strip, at least 0 [-]
+        Holes side by side across the strip, a whole number from 0 [-]
     partial_factor : float
         Partial factor gamma_M2, at least 1 [-]
 
@@ -242,7 +242,7 @@ def net_section_thickness_mm(
     force = require_at_least("design force", force_n, 0, unit="N")
     hole = np.asarray(require_at_least("hole diameter", hole_diameter_mm, 0, unit="mm"))
     strength = np.asarray(require_above("tensile strength", tensile_strength_mpa, 0, unit="MPa"))
-    count = require_at_least("number of holes", holes, 0, unit="")
+    count = require_whole("number of holes", holes, 0, unit="")
     gamma = require_at_least("partial factor", partial_factor, 1, unit="")
     net = require_above("width", width_mm, 0, unit="mm") - hole * count
     require_above("width left beside the holes", plain(net), 0, unit="mm")

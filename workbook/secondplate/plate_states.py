@@ -11,7 +11,7 @@ from types import MappingProxyType
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_at_least, require_between
+from secondplate.checks import require_above, require_at_least, require_between, require_truth
 from secondplate.tables import load
 
 PULLED_WHOLE, PULLED_TORN, DRILLED_DIMPLE, DRILLED_HOLE, PUNCHED = (row.name for row in load("plate_states"))
@@ -106,7 +106,8 @@ def after_pulling(
     Raises
     ------
     ValueError
-        If a size lies outside its range or more is left under the tail than there was.
+        If a size lies outside its range, more is left under the tail than there was, or torn is neither true
+        nor false.
 
     Notes
     -----
@@ -127,7 +128,7 @@ def after_pulling(
     depth = require_at_least("height of the button", button_depth_mm, 0, unit="mm")
     cup = np.add(plate, depth) - left
     require_at_least("depth of the cup", cup, 0, unit="mm")
-    through = np.asarray(torn, dtype=bool) | (left == 0)
+    through = np.asarray(require_truth("skin torn", torn)) | (left == 0)
     return _left(
         np.where(through, PULLED_TORN, PULLED_WHOLE),
         hole_diameter_mm=np.where(through, tail, 0.0),
