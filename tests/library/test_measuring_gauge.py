@@ -63,6 +63,13 @@ def test_pins(go, no_go, word):
     assert gauge.pin_outcome(go_enters=np.array([go]), no_go_enters=np.array([no_go])).tolist() == [word]
 
 
+def test_parts_that_do_not_differ_make_no_gauge_fit():
+    """Where all readings are the same nothing was told apart, and the gauge is not proved good."""
+    study = gauge.gauge_study(np.ones((3, 3, 2)))
+    assert study.categories == 0
+    assert not study.good_enough
+
+
 @pytest.mark.parametrize(
     ("call", "sentence"),
     [

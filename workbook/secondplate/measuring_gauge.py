@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_at_least, require_finite
+from secondplate.checks import require_above, require_at_least, require_finite, require_truth
 from secondplate.tables import bands
 
 _VALUES = bands("measuring")
@@ -62,9 +62,14 @@ class GaugeStudy:
 
     @property
     def categories(self):
-        """Whole number of groups that the gauge can tell the parts apart into; endless for a perfect one."""
+        """Whole number of groups that the gauge tells the parts apart into; endless for a perfect gauge.
+
+        It is 0 where the parts do not differ: nothing was told apart, so nothing is proved.
+        """
         spread = self.gauge_spread_mm
-        return np.inf if spread == 0 else float(np.floor(gauge_categories(self.part_spread_mm, spread)))
+        if spread == 0:
+            return np.inf if self.part_spread_mm > 0 else 0.0
+        return float(np.floor(gauge_categories(self.part_spread_mm, spread)))
 
     @property
     def good_enough(self):
@@ -230,12 +235,7 @@ def pin_outcome(*, go_enters, no_go_enters):
     >>> pin_outcome(go_enters=True, no_go_enters=False)
     'hole within its limits'
     """
-    answers = [np.asarray(answer) for answer in (go_enters, no_go_enters)]
-    wrong = [answer for answer in answers if answer.dtype != bool]
-    if wrong:
-        message = f"answer of a pin must be true or false, got {wrong[0].flat[0]!r}"
-        raise ValueError(message)
-    go, no_go = answers
+    go, no_go = (require_truth("answer of a pin", answer) for answer in (go_enters, no_go_enters))
     found = np.where(go, np.where(no_go, 2, 1), np.where(no_go, 3, 0))
     words = np.array(PIN_OUTCOMES)[found]
     return str(words) if words.ndim == 0 else words
