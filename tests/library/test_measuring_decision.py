@@ -35,6 +35,16 @@ def test_probability_is_the_integral_of_the_bell():
     assert found == pytest.approx(bell.cdf(0.6) - bell.cdf(0.4), rel=1e-6, abs=1e-15)
 
 
+def test_both_sides_are_alike():
+    """A reading beyond the greatest value is as unlikely to conform as one as far below the least one."""
+    beyond = np.linspace(0, 0.35, 8)
+    low = decision.conformity_probability(0.4 - beyond, standard_uncertainty_mm=0.01, least_mm=0.4)
+    high = decision.conformity_probability(0.4 + beyond, standard_uncertainty_mm=0.01, most_mm=0.4)
+    # 1e-9: the distances differ in their last digit, and so far out the curve is steep.
+    np.testing.assert_allclose(high, low, rtol=1e-9, atol=0)
+    assert np.all(high > 0)
+
+
 def test_no_uncertainty_decides_everything():
     """An exact reading conforms on the limit and fails a hair below it."""
     exact = {"standard_uncertainty_mm": 0.0, "least_mm": 0.4}
@@ -54,6 +64,10 @@ def test_edges_of_the_guard_band_are_decided():
     ("call", "sentence"),
     [
         (lambda: decision.guard_band_mm(-0.01), "standard uncertainty must be at least 0 mm, got -0.01 mm"),
+        (
+            lambda: decision.guard_band_mm(0.01, two_sided="no"),
+            "two-sided must be true or false, got 'no'",
+        ),
         (
             lambda: decision.guard_band_mm(0.01, confidence_percent=30),
             "confidence must be between 50 % and 99.99 %, got 30 %",

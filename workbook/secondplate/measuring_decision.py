@@ -7,7 +7,7 @@ lies between is not decided. Deviations are taken as normal. The danger in this 
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_at_least, require_between, require_finite
+from secondplate.checks import require_at_least, require_between, require_finite, require_truth
 from secondplate.failure_modes import NOT_DECIDED
 
 VERDICTS = ("conforms", NOT_DECIDED, "does not conform")
@@ -34,7 +34,7 @@ def guard_band_mm(standard_uncertainty_mm, *, confidence_percent=95.0, two_sided
     Raises
     ------
     ValueError
-        If the uncertainty is below 0, or the confidence out of range.
+        If the uncertainty is below 0, the confidence out of range, or two-sided neither true nor false.
 
     Notes
     -----
@@ -49,7 +49,8 @@ def guard_band_mm(standard_uncertainty_mm, *, confidence_percent=95.0, two_sided
 
     uncertainty = require_at_least("standard uncertainty", standard_uncertainty_mm, 0, unit="mm")
     confidence = require_between("confidence", confidence_percent, 50, 99.99, unit="%")
-    level = 0.5 + confidence / 200 if two_sided else confidence / 100
+    both = require_truth("two-sided", two_sided)
+    level = 0.5 + confidence / 200 if both else confidence / 100
     return plain(np.multiply(uncertainty, ndtri(level)))
 
 
@@ -155,5 +156,9 @@ def conformity_probability(reading_mm, *, standard_uncertainty_mm, least_mm=None
     least, most = _limits(least_mm, most_mm)
     below, above = (least - reading) / spread, (reading - most) / spread
     # The smaller tails are exact where the difference of two numbers near 1 is not.
-    inside = np.where(below > 0, ndtr(-below) - ndtr(above), 1 - ndtr(below) - ndtr(above))
+    inside = np.select(
+        [below > 0, above > 0],
+        [ndtr(-below) - ndtr(above), ndtr(-above) - ndtr(below)],
+        default=1 - ndtr(below) - ndtr(above),
+    )
     return plain(np.clip(inside, 0, 1))
