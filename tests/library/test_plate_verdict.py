@@ -101,6 +101,12 @@ def test_columns_are_single_plates():
             "cannot be pressed back",
         ),
         ({"button_depth_mm": 0.6, "press_back_used": 1.2}, "leave and seal", None),
+        (
+            {"button_depth_mm": 0.6, "flush_needed": True, "press_back_used": None},
+            plates.MEASURE_AGAIN,
+            "strain of pressing it back is not known",
+        ),
+        ({"button_depth_mm": 0.6, "press_back_used": None}, "leave and seal", None),
         ({"least_thickness_mm": 0.3}, "add a backing", "thickness left is below"),
         ({"least_thickness_mm": 0.0, "hole_diameter_mm": 7.0}, "add a backing", "hole goes through"),
         ({"hole_diameter_mm": 12.0}, "replace the part", "larger than a backing"),
@@ -120,6 +126,13 @@ def test_each_verdict_and_its_first_reason(changes, verdict, reason):
     assert (found.reasons() == ()) if reason is None else (reason in found.reasons()[0])
 
 
+def test_a_strain_that_nobody_worked_out_is_no_yes():
+    """A finding without the strain of pressing back never says reform."""
+    told = {name: value for name, value in vars(SOUND).items() if name != "press_back_used"}
+    found = PlateFinding(**(told | {"button_depth_mm": 0.6, "flush_needed": True}))
+    assert judge_plate(found).verdict == plates.MEASURE_AGAIN
+
+
 @pytest.mark.parametrize(
     ("changes", "sentence"),
     [
@@ -127,6 +140,8 @@ def test_each_verdict_and_its_first_reason(changes, verdict, reason):
         ({"required_thickness_mm": 0}, "required thickness must be above 0 mm, got 0 mm"),
         ({"thickness_uncertainty_mm": -1}, "thickness uncertainty must be at least 0 mm, got -1 mm"),
         ({"crack_length_mm": np.nan}, "crack length must be finite, got nan mm"),
+        ({"flush_needed": "no"}, "flush needed must be true or false, got 'no'"),
+        ({"strength_left": 0.9}, "strength left must be a Band, got 0.9"),
         ({"required_strength_share": 1.2}, "share of the strength must be between 0 and 1, got 1.2"),
     ],
 )

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least, require_between
+from secondplate.checks import require_above, require_at_least, require_between, require_truth
 from secondplate.measuring_decision import VERDICTS as CONFORMITY_WORDS
 from secondplate.measuring_decision import conformity
 
@@ -49,7 +49,11 @@ _CRITERIA = {
         "heat has taken more strength than may be missing",
         "the strength left after the heat cannot be told from the required one: measure hardness",
     ),
-    "strain": (REPLACE, "the button must be flat but cannot be pressed back without tearing", "-"),
+    "strain": (
+        REPLACE,
+        "the button must be flat but cannot be pressed back without tearing",
+        "the button must be flat and the strain of pressing it back is not known: work it out first",
+    ),
 }
 
 
@@ -85,8 +89,9 @@ class PlateFinding:
         Whether the far side must lie flat, for a backing, a fastener or a neighbour [-]
     flush_limit_mm : float or array
         How far it may stand proud all the same, at least 0 [mm]
-    press_back_used : float or array
-        Strain of pressing back over its limit, ``plate_forming.PressBack.used``; at least 0 [-]
+    press_back_used : float or array or None
+        Strain of pressing back over its limit, ``plate_forming.PressBack.used``; at least 0; None where
+        nobody worked it out, so that a button that must lie flat is not decided [-]
     strength_left : Band
         Share of the strength left after the heat of the weld; 1 where nothing was heated [-]
     required_strength_share : float or array
@@ -118,7 +123,7 @@ class PlateFinding:
     button_depth_mm: float = 0.0
     flush_needed: bool
     flush_limit_mm: float = 0.2
-    press_back_used: float = 0.0
+    press_back_used: float | None = None
     strength_left: Band = Band(low=1.0, best=1.0, high=1.0, basis="nothing was heated")
     required_strength_share: float = 0.9
 
@@ -131,7 +136,12 @@ class PlateFinding:
         for name in others:
             if getattr(self, name) is not None:
                 require_at_least(_words(name), getattr(self, name), 0, unit="mm")
-        require_at_least("strain of pressing back over its limit", self.press_back_used, 0, unit="")
+        require_truth("flush needed", self.flush_needed)
+        if self.press_back_used is not None:
+            require_at_least("strain of pressing back over its limit", self.press_back_used, 0, unit="")
+        if not isinstance(self.strength_left, Band):
+            message = f"strength left must be a Band, got {self.strength_left!r}"
+            raise ValueError(message)
         for share in (self.strength_left.low, self.strength_left.high, self.required_strength_share):
             require_between("share of the strength", share, 0, 1, unit="")
 
@@ -241,9 +251,7 @@ def _statuses(found, confidence_percent):
         )
         return np.select([np.asarray(words) == word for word in CONFORMITY_WORDS], (0, 1, 2))
 
-    must_be_flat = np.asarray(found.flush_needed, dtype=bool) & np.greater(
-        found.button_depth_mm, found.flush_limit_mm
-    )
+    must_be_flat = np.asarray(found.flush_needed) & np.greater(found.button_depth_mm, found.flush_limit_mm)
     hidden = np.inf if found.detectable_mm is None else found.detectable_mm
     crack = measured(found.crack_length_mm, found.crack_uncertainty_mm, most_mm=found.critical_crack_mm)
     strength, required = found.strength_left, found.required_strength_share
@@ -259,5 +267,10 @@ def _statuses(found, confidence_percent):
         ),
         "crack length": np.maximum(crack, np.greater_equal(hidden, found.critical_crack_mm)),
         "heat": np.less(strength.low, required) + 1 * np.less(strength.high, required),
-        "strain": 2 * (must_be_flat & np.greater(found.press_back_used, 1)),
+        "strain": must_be_flat * _strain_status(found.press_back_used),
     }
+
+
+def _strain_status(used):
+    """Return the state of pressing back: not decided where nobody worked out the strain."""
+    return 1 if used is None else 2 * np.greater(used, 1)
