@@ -187,7 +187,7 @@ DRILL_TIME = Exercise(
     title="Turns, feed and seconds",
     prompt=(
         "For a rivet of 480 HV a table lists cobalt drills. "
-        "{shop} takes a {drill_mm} mm drill with a point of {angle_deg}°. "
+        "{shop} takes one of {drill_mm} mm with a point of {angle_deg}°. "
         "The cutting speed is {speed_m_min} m/min, the feed {feed_mm_rev} mm a turn. "
         "Its full width has to go {depth_mm} mm deep into the rivet of {vehicle}. "
         "The tip starts at the face of the rivet. "

@@ -18,6 +18,7 @@ ROOMS_MM = tuple(step / 10 for step in range(3, 16))
 ANGLE_DEG = 118.0
 
 
+@cache
 def _sums(errors):
     """Return every sum that people make of the errors of one depth, the right ones first."""
     budget = depth_budget(errors)
@@ -47,7 +48,7 @@ def _depths():
     found = {}
     sizes = (0.1, 0.15, 0.2), (0.1, 0.2, 0.3, 0.4), (0.3, 0.4, 0.5, 0.6), (0.05, 0.1, 0.2)
     grid = np.stack([axis.ravel() for axis in np.meshgrid(*sizes, indexing="ij")], axis=1)
-    for errors in grid.tolist():
+    for errors in map(tuple, grid.tolist()):
         sums = _sums(errors)
         if not _plain(sums):
             continue
@@ -65,7 +66,7 @@ def _draw_budget(draw):
 
 
 def _solve_budget(table):
-    every = [_sums(errors) for errors in np.stack([table[name] for name in ERRORS], axis=1).tolist()]
+    every = [_sums(errors) for errors in zip(*(table[name].tolist() for name in ERRORS), strict=True)]
     sums = {name: np.array([each[name] for each in every]) for name in every[0]}
     return {
         "worst": NumberKey(
@@ -210,7 +211,7 @@ def _solve_chips(table):
     }
 
 
-BEHIND_WORDS = {"closed": "a closed box with one small drain", "open": "open and within reach from inside"}
+BEHIND_WORDS = {"closed": "a closed box with one small drain", "open": "open, and within reach from inside"}
 
 CHIPS = Exercise(
     id="removal.chips",
@@ -220,7 +221,7 @@ CHIPS = Exercise(
         "At {shop} a hardened rivet of {vehicle} was drilled out. "
         "Its {drill_mm} mm drill went {tip_mm} mm into the second plate, "
         "where {metal_mm} mm of metal lay on the axis. "
-        "Behind the second plate it is {behind_words}. "
+        "Behind the second plate: {behind_words}. "
         "Needles of hard steel lie about on the aluminium. "
         "Take it that {rivet_mm} mm of rivet with a bore of {bore_mm} mm were cut up across the whole drill, "
         "that a needle is {needle} mm³, and that cleaning misses {missed_percent} % of them."

@@ -44,7 +44,7 @@ PREDICT_POINT = Exercise(
     objective="drill",
     title="Predict: where is the tip?",
     prompt=(
-        "At {shop} somebody drills a {drill_mm} mm hole through the top plate of {vehicle}, "
+        "At {shop} somebody drills a hole of {drill_mm} mm through the top plate of {vehicle}, "
         "with an ordinary twist drill. "
         "The hole in the top plate has just got its full width down to the lower face. "
         "Decide before you read on."
@@ -187,7 +187,7 @@ POINT_LENGTH = Exercise(
     read_again=HEADING,
 )
 
-LUNGES_MM = tuple(step / 10 for step in range(3, 36))
+LUNGES_MM = tuple(step / 10 for step in range(3, 36, 2))
 
 
 def _tip_mm(drill_mm, angle_deg, short_mm):

@@ -109,7 +109,7 @@ THRUST = Exercise(
     objective="drill",
     title="How hard must you push?",
     prompt=(
-        "{shop} drills a rivet of {vehicle} with a {drill_mm} mm drill, {feed_mm_rev} mm a turn. "
+        "{shop} drills a rivet of {vehicle} with a drill of {drill_mm} mm, at {feed_mm_rev} mm a turn. "
         "A handbook gives: thrust in N = 0.05 × K × W × B × f^0.8 × D^0.8 + 0.007 × K × W × J × D², "
         "feed f in mm a turn, drill D in mm. "
         "Take K = {steel} for steel of 400 HB, the nearest row for a rivet, and W = {wear} for wear. "
