@@ -185,8 +185,8 @@ LOWER_BOUND = Exercise(
         "{shop} has drawn {pulls} rivets from {vehicle} with one setting, and every one came out. "
         "{rest} are still in. "
         "You want to be {sure} % sure of what you say. "
-        "The bound is the reliability at which such a run has just the chance that is left over: "
-        "one less that. "
+        "The bound is the reliability at which such a run has just the chance that is left over, "
+        "100 % less {sure} %. "
         "Nothing is counted beforehand."
     ),
     parts=(
