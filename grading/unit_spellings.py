@@ -15,7 +15,7 @@ COUNT_WORDS = frozenset(word + ending for word in _COUNTED for ending in ("", "s
 
 # pint's name, the prefixes that are read before the symbols, the symbols, the words (read in any case).
 _UNITS = (
-    ("ampere", "k m", "A", "amp amps ampere amperes"),
+    ("ampere", "k m \u03bc u", "A", "amp amps ampere amperes"),
     ("volt", "k m", "V", "volt volts"),
     ("ohm", "k m \u03bc u", "\u03a9 Ohm ohm", "ohm ohms"),
     ("watt", "k M m", "W", "watt watts"),
