@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from secondplate.drilling_depth import (
+    bottom_volume_mm3,
     depth_budget,
     drilling_time_min,
     point_length_mm,
@@ -29,7 +30,21 @@ def test_time_grows_with_depth_and_point():
     assert np.all(np.diff(sharp) < 0)
     halved = drilling_time_min(**CUT | {"feed_mm_rev": 0.2})
     assert halved == pytest.approx(drilling_time_min(**CUT) / 2, rel=1e-12)  # exact
-    assert drilling_time_min(**CUT | {"drilled_depth_mm": 3}) > drilling_time_min(**CUT)
+    deeper = drilling_time_min(**CUT | {"drilled_depth_mm": 3})
+    assert deeper > drilling_time_min(**CUT)
+    # Way before and behind counts like depth.
+    assert drilling_time_min(**CUT, approach_mm=0.4, overrun_mm=0.6) == pytest.approx(deeper, rel=1e-12)
+
+
+def test_bottom_of_a_hole_grows_by_cone_then_by_cylinder():
+    """Up to its full width the tip cuts a cone, of a third of the cylinder; then the drill's whole area."""
+    point = point_length_mm(**DRILL)
+    volumes = bottom_volume_mm3(tip_depth_mm=np.array([0, point / 2, point, point + 1]), **DRILL)
+    area = np.pi * 16
+    expected = [0, area * point / 24, area * point / 3, area * (point / 3 + 1)]
+    np.testing.assert_allclose(volumes, expected, rtol=1e-12)  # exact
+    flat = bottom_volume_mm3(tip_depth_mm=1, **DRILL | {"point_angle_deg": 180})
+    assert flat == pytest.approx(area, rel=1e-12)
 
 
 def test_expected_error_lies_between_the_largest_and_the_worst():
@@ -46,6 +61,9 @@ def test_expected_error_lies_between_the_largest_and_the_worst():
         (point_length_mm, DRILL | {"point_angle_deg": 30}, "point angle must be between 60 deg and 180 deg"),
         (point_length_mm, DRILL | {"drill_diameter_mm": 0}, "drill diameter must be above 0 mm, got 0 mm"),
         (drilling_time_min, CUT | {"feed_mm_rev": 0}, "feed must be above 0 mm/rev, got 0 mm/rev"),
+        (drilling_time_min, CUT | {"approach_mm": -1}, "approach must be at least 0 mm, got -1 mm"),
+        (drilling_time_min, CUT | {"overrun_mm": -1}, "overrun must be at least 0 mm, got -1 mm"),
+        (bottom_volume_mm3, DRILL | {"tip_depth_mm": -1}, "tip depth must be at least 0 mm, got -1 mm"),
         (drilling_time_min, CUT | {"drilled_depth_mm": -1}, "drilled depth must be at least 0 mm, got -1 mm"),
         (
             spindle_speed_rpm,

@@ -8,8 +8,8 @@ from secondplate.units import m_min_from_ft_min
 SOURCE = "drill_speed_tables"
 # Work material, hardest and softest row in HB, speed in ft/min for high-speed steel.
 HIGH_SPEED_STEEL = [
-    ("aluminium, cold drawn", None, 400),
-    ("aluminium, aged", None, 350),
+    ("cold-drawn aluminium", None, 400),
+    ("aged aluminium", None, 350),
     ("stainless 304", (135, 185), 55),
     ("stainless 304", (225, 275), 50),
     ("stainless 316", (135, 185), 50),

@@ -146,7 +146,9 @@ def cutting_force_at_chip_mpa(*, specific_cutting_force_mpa, force_exponent, chi
     """
     force = np.asarray(require_above("specific cutting force", specific_cutting_force_mpa, 0, unit="MPa"))
     exponent = np.asarray(require_between("exponent of the cutting force", force_exponent, 0, 0.5, unit=""))
-    return plain(force * np.asarray(require_above("chip", chip_thickness_mm, 0, unit="mm")) ** -exponent)
+    return plain(
+        force * np.asarray(require_above("chip thickness", chip_thickness_mm, 0, unit="mm")) ** -exponent
+    )
 
 
 def kienzle_torque_n_m(

@@ -218,7 +218,7 @@ class TableSetting:
 
     Examples
     --------
-    >>> setting = table_setting(work_material="aluminium, aged", drill="high-speed steel",
+    >>> setting = table_setting(work_material="aged aluminium", drill="high-speed steel",
     ...                         drill_diameter_mm=6.5)
     >>> round(setting.spindle_speed_rpm.best)
     5224
