@@ -46,17 +46,17 @@ PREDICT_GLUE_SHARE = Exercise(
                 wrong(
                     "half",
                     "About half, or more: it is steel.",
-                    "Steel is strong. What counts here is who gives way less before the other is even loaded.",
+                    "Steel is strong. What counts here is which of the two gives way less.",
                 ),
                 wrong(
                     "hardly",
                     "Hardly any: less than one part in fifty.",
-                    "Think of how little the adhesive lets the plates slip, and what a rivet needs to be loaded.",
+                    "Think of how far the adhesive lets the plates slip, and what loads a rivet.",
                 ),
                 wrong(
                     "tenth",
                     "About a tenth.",
-                    "Think of how little the adhesive lets the plates slip, and what a rivet needs to be loaded.",
+                    "Think of how far the adhesive lets the plates slip, and what loads a rivet.",
                 ),
             ),
         ),
@@ -64,7 +64,7 @@ PREDICT_GLUE_SHARE = Exercise(
     draw=scene,
     solve=lambda table: {"share": ChoiceKey(right=same(table, _share_id()))},
     reasons=(
-        "The adhesive covers a wide area and is a fraction of a millimetre thin: it hardly lets anything slip. "
+        "The adhesive is wide and a fraction of a millimetre thin: it hardly lets anything slip. "
         "A rivet carries only as far as the plates slip. "
         "So while the bond holds, the rivet is almost idle."
     ),
@@ -98,14 +98,14 @@ def _solve_share(table):
             value=bond_kn_mm,
             slips={
                 "no_thickness": bond_kn_mm * table["adhesive_mm"],
-                "times_thickness": bond_kn_mm * table["adhesive_mm"] ** 2,
                 "no_width": bond_kn_mm / table["strip_mm"],
             },
         ),
         "share": NumberKey(
             value=100 * share,
             slips={
-                "bond": 100 * (1 - share),
+                "no_width": 100
+                * stiff_plate_rivet_share(rivet_stiffness_n_mm=rivet_n_mm, **(joint | {"width_mm": 1.0})),
                 "units": 100 * stiff_plate_rivet_share(rivet_stiffness_n_mm=1000 * rivet_n_mm, **joint),
             },
         ),
@@ -135,10 +135,6 @@ GLUE_SHARE = Exercise(
                 slip(
                     "no_thickness", "The thickness of the adhesive is missing. A thin layer is a stiff one."
                 ),
-                slip(
-                    "times_thickness",
-                    "It was multiplied by the thickness. A thicker layer gives more, so divide.",
-                ),
                 slip("no_width", "The width of the strip is missing. The whole area holds."),
             ),
         ),
@@ -149,7 +145,7 @@ GLUE_SHARE = Exercise(
             relative_tolerance=0.03,
             tolerance_reason="It is a small share of assumed values: 3 % of it covers rounding on the way.",
             slips=(
-                slip("bond", "That is the share of the bond. The rivet gets the rest."),
+                slip("no_width", "The bond was taken for a strip of one millimetre. The whole area holds."),
                 slip("units", "N and kN were mixed. Write both stiffnesses in the same unit."),
             ),
         ),
@@ -188,17 +184,25 @@ GLUE_SHARE = Exercise(
 
 # Round value of the trade for aluminium, in MPa.
 ALUMINIUM_MPA = 70_000
-OVERLAPS_MM = {"short": (5, 6, 7, 8), "long": (28, 30, 32, 35, 40)}
+# Overlaps over the limit, so that doubling plainly does something or plainly nothing.
+LIMIT_SHARES = {"short": (0.3, 0.35, 0.4), "long": (1.2, 1.4, 1.6)}
 
 
 def _draw_overlap(draw):
-    return scene(draw) | {
+    lap = {
         "plate_mm": draw.decimal("plate_mm", 1.5, 2.5, 0.1, 1),
         "modulus_mpa": draw.whole("modulus_mpa", 700, 1300, 50),
         "adhesive_mm": draw.pick("adhesive_mm", (0.2, 0.25, 0.3)),
-        "overlap_mm": draw.pick("overlap", OVERLAPS_MM[draw.pick("kind", tuple(OVERLAPS_MM))]),
-        "line_load_n_mm": draw.whole("line_load_n_mm", 60, 120, 5),
     }
+    share = draw.pick("share", LIMIT_SHARES[draw.pick("kind", tuple(LIMIT_SHARES))])
+    return (
+        scene(draw)
+        | lap
+        | {
+            "overlap_mm": round(share * limit_overlap_mm(**_lap(lap))),
+            "line_load_n_mm": draw.whole("line_load_n_mm", 60, 120, 5),
+        }
+    )
 
 
 def _lap(table):
@@ -223,7 +227,7 @@ def _solve_overlap(table):
     doubled = bond_peak_mpa(line_load_n_mm=load, overlap_mm=2 * overlap_mm, **lap)
     mean, limit_mm = load / overlap_mm, limit_overlap_mm(**lap)
     return {
-        "mean": NumberKey(value=mean, slips={"both_plates": 2 * mean, "half_overlap": mean / 2}),
+        "mean": NumberKey(value=mean, slips={"once_a_plate": 2 * mean, "two_layers": mean / 2}),
         "limit": NumberKey(
             value=limit_mm,
             slips={"inverse": limit_mm / 5, "twice": 2 * limit_mm},
@@ -238,8 +242,8 @@ OVERLAP = Exercise(
     objective="bond",
     title="Does a longer overlap help?",
     prompt=(
-        "A bonded lap of two plates of {plate_mm} mm, overlapped by {overlap_mm} mm, bears {line_load_n_mm} N "
-        "for each millimetre of its width. "
+        "A bonded lap of two plates of {plate_mm} mm is overlapped by {overlap_mm} mm. "
+        "It bears {line_load_n_mm} N for each millimetre of its width. "
         "The adhesive, {adhesive_mm} mm thick, is sheared most at both ends. "
         "For these plates and this adhesive the load passes over at a rate of {rate} per millimetre. "
         "Beyond an overlap of 5 over that rate, more overlap bears hardly more. "
@@ -254,10 +258,8 @@ OVERLAP = Exercise(
             relative_tolerance=0.02,
             tolerance_reason=THREE_FIGURES,
             slips=(
-                slip(
-                    "both_plates", "Two plates, but one layer of adhesive: its area counts once, as a whole."
-                ),
-                slip("half_overlap", "Half of the load was taken. All of it passes through the one layer."),
+                slip("once_a_plate", "The load was counted for each plate. It is one load that passes over."),
+                slip("two_layers", "The area was counted twice. Two plates share one layer of adhesive."),
             ),
         ),
         Number(
