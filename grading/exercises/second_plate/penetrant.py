@@ -125,7 +125,7 @@ PENETRANT = Exercise(
                 wrong(
                     "ultraviolet",
                     "The ultraviolet light.",
-                    "Colour is seen in white light. Only the fluorescent kind wants enough ultraviolet.",
+                    "Ultraviolet counts for the fluorescent kind only, and against its own limit.",
                 ),
             ),
         ),
