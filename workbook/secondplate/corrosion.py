@@ -32,7 +32,6 @@ from secondplate.corrosion_steps import (
     ISOLATION_STEP_NAMES,
     ISOLATION_STEPS,
     SALT_SPRAY,
-    IsolationStep,
     first_year_loss,
     isolation_faults,
 )
@@ -50,7 +49,6 @@ __all__ = [
     "SEA_WATER_METALS",
     "Couple",
     "Electrode",
-    "IsolationStep",
     "MixedPotential",
     "anode_rate",
     "couple",

@@ -5,54 +5,14 @@ they are not years on the road.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from secondplate.checks import require_choice
+from secondplate.ordered_steps import order_faults, ordered_steps
 from secondplate.tables import bands, load
 
-
-@dataclass(frozen=True, kw_only=True)
-class IsolationStep:
-    """One step of keeping metals apart.
-
-    Parameters
-    ----------
-    name : str
-        The step [-]
-    conditions : str
-        How and where [-]
-    reason : str
-        Why it is done, and why here [-]
-    source : str
-        Id in the bibliography [-]
-    basis : str
-        Kind of knowledge, one of ``tables.BASES`` [-]
-
-    Examples
-    --------
-    >>> ISOLATION_STEPS[0].name, ISOLATION_STEPS[-1].name
-    ('deburr', 'cavity wax')
-    """
-
-    name: str
-    conditions: str
-    reason: str
-    source: str
-    basis: str
-
-
 # In the order in which they are done.
-ISOLATION_STEPS = tuple(
-    IsolationStep(
-        name=row.name,
-        conditions=row.conditions,
-        reason=row.keys["reason"],
-        source=row.source,
-        basis=row.basis,
-    )
-    for row in sorted(load("isolation_steps"), key=lambda row: row.number)
-)
+ISOLATION_STEPS = ordered_steps("isolation_steps")
 ISOLATION_STEP_NAMES = tuple(step.name for step in ISOLATION_STEPS)
 SALT_SPRAY = bands("salt_spray")
 _LOSSES: Mapping[tuple[str, str], tuple[float, str]] = MappingProxyType(
@@ -90,21 +50,7 @@ def isolation_faults(done):
     >>> isolation_faults(("clean", "deburr", *ISOLATION_STEP_NAMES[2:]))
     ('deburr must come before clean: a burr pierces coat and film, and holds water',)
     """
-    for step in done:
-        require_choice("step", step, ISOLATION_STEP_NAMES)
-    if len(set(done)) < len(done):
-        message = f"each step must stand once, got {', '.join(done)}"
-        raise ValueError(message)
-    found = []
-    for place, step in enumerate(ISOLATION_STEPS):
-        if step.name not in done:
-            found.append(f"{step.name} is missing: {step.reason}")
-            continue
-        before = done[: list(done).index(step.name)]
-        early = [name for name in before if ISOLATION_STEP_NAMES.index(name) > place]
-        if early:
-            found.append(f"{step.name} must come before {early[0]}: {step.reason}")
-    return tuple(found)
+    return order_faults(done, ISOLATION_STEPS)
 
 
 def first_year_loss(metal, category):
