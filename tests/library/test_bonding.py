@@ -169,6 +169,18 @@ def test_equal_plates_peak_over_mean():
     np.testing.assert_allclose(peak / (120 / overlap), half / np.tanh(half), rtol=1e-12)  # the same formula
 
 
+def test_peak_is_where_the_softer_plate_is_loaded():
+    """Plate 1 is loaded at the left: the peak is there where it is the softer one, else at the right."""
+    bond = {"adhesive_modulus_mpa": 700, "adhesive_mm": 0.3}
+    soft, stiff = 105000, 175000
+    for plates, end in (((soft, stiff), -10), ((stiff, soft), 10)):
+        lap = {"line_load_n_mm": 100, "overlap_mm": 20, "stiffnesses_n_mm": plates, **bond}
+        assert bond_shear_mpa(end, **lap) == bond_peak_mpa(**lap)
+        # Solved as a boundary value problem: 12.1234 MPa at the one end, 7.6215 MPa at the other.
+        assert bond_shear_mpa(end, **lap) == pytest.approx(12.1234, abs=6e-5)
+        assert bond_shear_mpa(-end, **lap) == pytest.approx(7.6215, abs=6e-5)
+
+
 def test_stiff_plates_are_the_limit():
     """Plates a million times as stiff: the rivet's share is that between plates that do not stretch."""
     lap = {"rivet_stiffness_n_mm": 14000, "overlap_mm": 25, "width_mm": 25}

@@ -150,6 +150,19 @@ def test_spread_holds_every_code_and_names_it():
     assert (alone.low, alone.high) == pytest.approx((band.low[1], band.high[1]), rel=1e-12)
 
 
+def test_a_code_that_leaves_small_rivets_out_is_left_out():
+    """Below 3.9 mm EN 1999-1-1 says nothing of rivets; the other codes stay, and no column mixes both."""
+    small = SHEET | {"diameter_mm": 3.2, "hole_diameter_mm": 3.4}
+    assert ec9.PLATE_CODE not in ec9.bearing_by_codes(1.5, supporting_thickness_mm=1.5, **small)
+    assert len(ec9.bearing_by_codes(1.5, supporting_thickness_mm=1.5, **small)) == 3
+    with pytest.raises(
+        ValueError, match=r"on one side of 3.9 mm \(scope of EN 1999-1-1\), got 3.2 mm to 4.8 mm"
+    ):
+        ec9.bearing_by_codes(
+            1.5, supporting_thickness_mm=1.5, **SHEET | {"diameter_mm": np.array([3.2, 4.8])}
+        )
+
+
 @pytest.mark.parametrize(
     ("call", "sentence"),
     [

@@ -142,6 +142,11 @@ def test_more_shear_planes_are_stiffer_and_a_thin_shank_softer():
             lambda: fasteners.blind_rivet_length_mm(4.0, closed_grip_mm=0.6),
             r"grip must lie in a range of ISO 15981 for 4 mm \(1 mm to 21 mm\), got 0.6 mm",
         ),
+        (
+            lambda: fasteners.blind_rivet_length_mm(4.8, closed_grip_mm=3.9, gap_mm=0.7),
+            r"grip must lie in the range of one length of ISO 15981 for 4.8 mm "
+            r"\(8 mm long: 2.5 mm to 4 mm\), got 3.9 mm to 4.6 mm with the gap",
+        ),
         (lambda: fasteners.grip_mm(), "sheets must be one at least, got none"),
         (
             lambda: joint(fasteners.blind_rivet("ISO 15979", 4.8), 1.5, 1.5, end_distance_mm=5.5),

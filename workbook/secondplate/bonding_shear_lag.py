@@ -111,7 +111,7 @@ def bond_shear_mpa(
 
 
 def bond_peak_mpa(*, line_load_n_mm, overlap_mm, stiffnesses_n_mm, adhesive_modulus_mpa, adhesive_mm):
-    """Return the greatest shear of the overlap: that at the end of the stiffer plate's load.
+    """Return the greatest shear of the overlap: that at the end where the softer plate is loaded.
 
     Parameters
     ----------

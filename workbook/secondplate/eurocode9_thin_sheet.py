@@ -9,6 +9,7 @@ from secondplate.arrays import plain
 from secondplate.bands import Band
 from secondplate.checks import require_above, require_at_least, require_between
 from secondplate.eurocode9_bearing import GAMMA_M2, bearing_n, edge_factor, end_factor
+from secondplate.eurocode9_spacing import EUROCODE9
 from secondplate.fastener_bearing import ALUMINIUM_STANDARD, BLIND_RIVET_STANDARD, screw_bearing_n
 from secondplate.tables import values
 
@@ -216,6 +217,21 @@ def handbook_bearing_ratio(end_ratio):
     return plain(np.interp(ratio, [1.5, 2.0], ends) / _RULES["handbook tensile strength"])
 
 
+def _plate_code_knows(diameter_mm):
+    """Tell whether EN 1999-1-1 covers a rivet; a column must not mix those that it does with others."""
+    diameter = np.asarray(require_above("diameter of the rivet", diameter_mm, 0, unit="mm"))
+    smallest = EUROCODE9["smallest rivet"]
+    covered = diameter >= smallest
+    if covered.any() != covered.all():
+        got = f"{diameter.min():.6g} mm to {diameter.max():.6g} mm"
+        message = (
+            f"diameters of the rivets must lie on one side of {smallest:.6g} mm (scope of {PLATE_CODE}), "
+            f"got {got}"
+        )
+        raise ValueError(message)
+    return bool(covered.all())
+
+
 def bearing_by_codes(
     thickness_mm,
     *,
@@ -248,12 +264,14 @@ def bearing_by_codes(
     Returns
     -------
     dict of str to (float or numpy.ndarray)
-        Force by the name of the code; EN 1999-1-1 as a single lap with one row [N]
+        Force by the name of the code; EN 1999-1-1 as a single lap with one row, and only for rivets from
+        3.9 mm on, for it leaves smaller ones out [N]
 
     Raises
     ------
     ValueError
-        If a distance is below the rule of a code or a value lies outside its range.
+        If a distance is below the rule of a code, a value lies outside its range, or a column mixes rivets
+        below and above 3.9 mm.
 
     Notes
     -----
@@ -269,14 +287,15 @@ def bearing_by_codes(
     """
     sheet = {"diameter_mm": diameter_mm, "tensile_strength_mpa": tensile_strength_mpa}
     support = {"supporting_thickness_mm": supporting_thickness_mm}
-    along = end_factor(end_distance_mm, hole_diameter_mm=hole_diameter_mm)
-    across = edge_factor(edge_distance_mm, hole_diameter_mm=hole_diameter_mm)
     screw = {"shank_diameter_mm": diameter_mm, "tensile_strength_mpa": tensile_strength_mpa}
     ends = {"end_distance_mm": end_distance_mm}
-    return {
-        PLATE_CODE: bearing_n(
-            thickness_mm, along_factor=along, across_factor=across, single_row=True, **sheet
-        ),
+    by_codes = {}
+    if _plate_code_knows(diameter_mm):
+        along = end_factor(end_distance_mm, hole_diameter_mm=hole_diameter_mm)
+        across = edge_factor(edge_distance_mm, hole_diameter_mm=hole_diameter_mm)
+        factors = {"along_factor": along, "across_factor": across, "single_row": True}
+        by_codes[PLATE_CODE] = bearing_n(thickness_mm, **factors, **sheet)
+    return by_codes | {
         BLIND_RIVET_STANDARD: blind_rivet_bearing_n(
             thickness_mm, edge_distance_mm=edge_distance_mm, **ends, **support, **sheet
         ),

@@ -135,7 +135,8 @@ def blind_rivet_length_mm(diameter_mm, *, closed_grip_mm, gap_mm=0.0):
     Raises
     ------
     ValueError
-        If no length holds the grip; the sentence names the whole range of the diameter.
+        If no length holds the grip; the sentence names the range of the diameter, or that of the length
+        which holds the closed grip where only the gap is too much.
 
     Notes
     -----
@@ -155,12 +156,21 @@ def blind_rivet_length_mm(diameter_mm, *, closed_grip_mm, gap_mm=0.0):
     # Forgives the last digits of a sum of thicknesses.
     held = [size for size, (low, high) in lengths.items() if low - 1e-9 <= least and most <= high + 1e-9]
     if not held:
-        low, high = min(low for low, _ in lengths.values()), max(high for _, high in lengths.values())
-        got = f"{least:.6g} mm" if most == least else f"{least:.6g} mm to {most:.6g} mm with the gap"
-        where = f"{diameter_mm:g} mm ({low:.6g} mm to {high:.6g} mm)"
-        message = f"grip must lie in a range of ISO 15981 for {where}, got {got}"
-        raise ValueError(message)
+        raise ValueError(_why_none(lengths, diameter_mm, least, most))
     return min(held)
+
+
+def _why_none(lengths, diameter_mm, least, most):
+    """Say whether a grip lies outside every range, or runs from one into the next with its gap."""
+    low, high = min(low for low, _ in lengths.values()), max(high for _, high in lengths.values())
+    got = f"{least:.6g} mm" if most == least else f"{least:.6g} mm to {most:.6g} mm with the gap"
+    closed = {size: ends for size, ends in lengths.items() if ends[0] - 1e-9 <= least <= ends[1] + 1e-9}
+    if closed and most <= high + 1e-9:
+        size = min(closed)
+        holds = f"{size:g} mm long: {closed[size][0]:.6g} mm to {closed[size][1]:.6g} mm"
+        return f"grip must lie in the range of one length of ISO 15981 for {diameter_mm:g} mm ({holds}), got {got}"
+    where = f"{diameter_mm:g} mm ({low:.6g} mm to {high:.6g} mm)"
+    return f"grip must lie in a range of ISO 15981 for {where}, got {got}"
 
 
 def hole_verdict(hole_diameter_mm, *, fastener):
