@@ -5,7 +5,7 @@ import pytest
 
 from secondplate.drilling_factors import SPLIT_POINT, handbook_thrust_n, handbook_torque_n_m
 from secondplate.drilling_forces import WORK_MATERIALS, drill_forces
-from secondplate.drilling_kienzle import CUTTING_GROUPS, kienzle_torque_n_m
+from secondplate.drilling_kienzle import CUTTING_GROUPS, kienzle_thrust_n, kienzle_torque_n_m
 
 DRILL = {"drill_diameter_mm": 8.0, "feed_mm_rev": 0.1}
 
@@ -14,15 +14,19 @@ DRILL = {"drill_diameter_mm": 8.0, "feed_mm_rev": 0.1}
 def test_both_are_what_their_own_modules_give(name):
     """Neither way is bent towards the other: each is the value of its own formula."""
     material = WORK_MATERIALS[name]
-    both = drill_forces(work_material=name, **DRILL, point_angle_deg=140, chisel_edge=SPLIT_POINT)
-    handbook = {"work_material_factor": material.work_material_factor, "chisel_edge": SPLIT_POINT}
+    point = {"chisel_edge": SPLIT_POINT, "wear_factor": 1.3}
+    both = drill_forces(work_material=name, **DRILL, point_angle_deg=140, **point)
+    handbook = {"work_material_factor": material.work_material_factor} | point
     assert both.handbook_thrust_n == handbook_thrust_n(**handbook, **DRILL)
     assert both.handbook_torque_n_m == handbook_torque_n_m(**handbook, **DRILL)
-    ends = [
-        kienzle_torque_n_m(**CUTTING_GROUPS[group].constants(), **DRILL, point_angle_deg=140)
-        for group in material.cutting_groups
-    ]
-    assert (both.kienzle_torque_n_m.low, both.kienzle_torque_n_m.high) == (min(ends), max(ends))
+    groups = [CUTTING_GROUPS[group].constants() for group in material.cutting_groups]
+    torques = [kienzle_torque_n_m(**group, **DRILL, point_angle_deg=140) for group in groups]
+    thrusts = [kienzle_thrust_n(**group, **DRILL, point_angle_deg=140) for group in groups]
+    assert (both.kienzle_torque_n_m.low, both.kienzle_torque_n_m.high) == (min(torques), max(torques))
+    assert both.kienzle_thrust_n.low == min(thrust.low for thrust in thrusts)
+    assert both.kienzle_thrust_n.high == max(thrust.high for thrust in thrusts)
+    middle = (thrusts[0].best + thrusts[-1].best) / 2
+    assert both.kienzle_thrust_n.best == pytest.approx(middle, rel=1e-12)  # same arithmetic
 
 
 def test_both_are_within_a_factor_of_two():
