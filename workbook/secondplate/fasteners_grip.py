@@ -168,9 +168,10 @@ def _why_none(lengths, diameter_mm, least, most):
     if closed and most <= high + 1e-9:
         size = min(closed)
         holds = f"{size:g} mm long: {closed[size][0]:.6g} mm to {closed[size][1]:.6g} mm"
-        return f"grip must lie in the range of one length of ISO 15981 for {diameter_mm:g} mm ({holds}), got {got}"
-    where = f"{diameter_mm:g} mm ({low:.6g} mm to {high:.6g} mm)"
-    return f"grip must lie in a range of ISO 15981 for {where}, got {got}"
+        where = f"the range of one length of ISO 15981 for {diameter_mm:g} mm ({holds})"
+    else:
+        where = f"a range of ISO 15981 for {diameter_mm:g} mm ({low:.6g} mm to {high:.6g} mm)"
+    return f"grip must lie in {where}, got {got}"
 
 
 def hole_verdict(hole_diameter_mm, *, fastener):
