@@ -11,6 +11,7 @@ from secondplate.checks import (
     require_between,
     require_choice,
     require_finite,
+    require_single,
     require_truth,
     require_whole,
 )
@@ -88,3 +89,12 @@ def test_whole_numbers_pass_and_parts_of_one_are_refused():
         require_whole("number of holes", [2, 2.5], 1, unit="")
     with pytest.raises(ValueError, match="^number of holes must be at least 1, got 0$"):
         require_whole("number of holes", 0, 1, unit="")
+
+
+def test_one_number_passes_and_a_column_is_refused():
+    """What takes one number says so, in place of an error from deep inside."""
+    assert require_single("thickness", np.float64(1.5), unit="mm") == 1.5
+    with pytest.raises(ValueError, match="^thickness must be one number in mm, got 2 of them$"):
+        require_single("thickness", [1.0, 2.0], unit="mm")
+    with pytest.raises(ValueError, match="^thickness must be a number in mm, got 'thin'$"):
+        require_single("thickness", "thin", unit="mm")

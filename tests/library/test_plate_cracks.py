@@ -92,6 +92,10 @@ def test_words_of_a_clean_test_never_say_no_crack():
             lambda: cracks.crack_left_probability(prior=1, detection=1),
             "probability of a clean test must be above 0, got 0",
         ),
+        (
+            lambda: cracks.detectable_length_mm(thickness_mm=[1, 2]),
+            "thickness must be one number in mm, got 2 of them",
+        ),
         (lambda: cracks.detectable_length_mm(thickness_mm=0), "thickness must be above 0 mm, got 0 mm"),
         (
             lambda: cracks.detectable_length_mm(thickness_mm=3, method="eddy current"),

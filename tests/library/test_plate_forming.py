@@ -44,6 +44,18 @@ def test_a_flat_plate_needs_nothing():
 @pytest.mark.parametrize(
     ("call", "sentence"),
     [
+        (
+            lambda: forming.tallest_rise_mm("6016-T4", base_radius_mm="wide", sheet_mm=1),
+            "base radius of the dome must be a number in mm, got 'wide'",
+        ),
+        (
+            lambda: forming.tallest_rise_mm("6016-T4", base_radius_mm=4, sheet_mm=[1, 2]),
+            "sheet thickness must be one number in mm, got 2 of them",
+        ),
+        (
+            lambda: forming.least_bend_radius_mm("6082-T6", sheet_mm="thin"),
+            "sheet thickness must be a number in mm, got 'thin'",
+        ),
         (lambda: forming.press_back(1.0, "6016-T4"), "button must be a ButtonDome, got 1.0"),
         (
             lambda: forming.press_back(ButtonDome(base_radius_mm=4, rise_mm=1, sheet_mm=1), "gold"),

@@ -37,6 +37,18 @@ def test_a_zone_of_full_strength_takes_nothing():
             lambda: haz.haz_factors("6082-T6", product="sheet", thickness_mm=9),
             "sheet of 6082-T6 must be in the table of factors, got none for 9 mm",
         ),
+        (
+            lambda: haz.haz_factors("6082-T6", product="sheet", thickness_mm=[2, 3]),
+            "thickness must be one number in mm, got 2 of them",
+        ),
+        (
+            lambda: haz.haz_extent_mm(thickness_mm=[2, 3]),
+            "thickness must be one number in mm, got 2 of them",
+        ),
+        (
+            lambda: haz.haz_extent_mm(thickness_mm=2, interpass_c=[60, 80]),
+            "temperature between passes must be one number in C, got 2 of them",
+        ),
         (lambda: haz.haz_factors("6082", product="sheet", thickness_mm=2), "alloy must be one of 6082-T6"),
         (
             lambda: haz.haz_extent_mm(thickness_mm=8, seam_process="TIG"),

@@ -169,6 +169,41 @@ def require_at_least(name, value, low, *, unit):
     return _held(name, value, unit, f"at least {_shown(low, unit)}", lambda number: number >= low)
 
 
+def require_single(name, value, *, unit):
+    """Return one number, or raise where there are several or none.
+
+    Parameters
+    ----------
+    name : str
+        What the value is, as the sentence will call it [-]
+    value : float
+        Value to check, in ``unit`` [-]
+    unit : str
+        Unit for the sentence, empty where there is none [-]
+
+    Returns
+    -------
+    float
+        The value, in ``unit`` [-]
+
+    Raises
+    ------
+    ValueError
+        If it is no finite number, or an array of them.
+
+    Examples
+    --------
+    >>> require_single("thickness", [1.0, 2.0], unit="mm")
+    Traceback (most recent call last):
+    ValueError: thickness must be one number in mm, got 2 of them
+    """
+    number = require_finite(name, value, unit=unit)
+    if np.ndim(number):
+        message = f"{name} must be one number{' in ' + unit if unit else ''}, got {np.size(number)} of them"
+        raise ValueError(message)
+    return number
+
+
 def require_whole(name, value, low, *, unit):
     """Return a count, or raise where any of it is no whole number or lies below ``low``.
 

@@ -10,7 +10,13 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least, require_between, require_choice
+from secondplate.checks import (
+    require_above,
+    require_at_least,
+    require_between,
+    require_choice,
+    require_single,
+)
 from secondplate.tables import bands, load, values
 
 # Plane-strain toughness by sheet, in MPa m^0.5.
@@ -135,18 +141,17 @@ def detectable_length_mm(*, thickness_mm, method="penetrant", place="open surfac
     >>> detectable_length_mm(thickness_mm=1.2).best
     5.08
     """
-    require_above("thickness", thickness_mm, 0, unit="mm")
+    thickness = require_single("thickness", thickness_mm, unit="mm")
+    require_above("thickness", thickness, 0, unit="mm")
     require_choice("place", place, PLACES)
     require_choice("method", method, METHODS)
     rows = [
         row for row in load("detectable_cracks") if (row.keys["method"], row.keys["place"]) == (method, place)
     ]
     ends = sorted({float(row.keys["thickness_high_mm"]) for row in rows})
-    end = next((end for end in ends if thickness_mm <= end), None)
+    end = next((end for end in ends if thickness <= end), None)
     if end is None:
-        message = (
-            f"thickness must be at most {ends[-1]:g} mm for {method} at {place}, got {thickness_mm:g} mm"
-        )
+        message = f"thickness must be at most {ends[-1]:g} mm for {method} at {place}, got {thickness:g} mm"
         raise ValueError(message)
     whole = 2.0 if place == "open surface" else 1.0
     lengths = [whole * row.number for row in rows if float(row.keys["thickness_high_mm"]) == end]

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_at_least, require_between, require_choice
+from secondplate.checks import require_at_least, require_between, require_choice, require_single
 from secondplate.plate_dome import ButtonDome
 from secondplate.plate_hardening import HARDENING_SHEETS, necking_strains
 from secondplate.tables import bands, load, values
@@ -150,7 +150,8 @@ def tallest_rise_mm(sheet, *, base_radius_mm, sheet_mm, strain_share=STRAIN_SHAR
     >>> round(tallest_rise_mm("6016-T4", base_radius_mm=4, sheet_mm=1.5), 2)
     0.73
     """
-    low, high = 0.0, float(base_radius_mm)
+    low, high = 0.0, require_single("base radius of the dome", base_radius_mm, unit="mm")
+    require_single("sheet thickness", sheet_mm, unit="mm")
     for _ in range(60):
         middle = (low + high) / 2
         button = ButtonDome(base_radius_mm=base_radius_mm, rise_mm=middle, sheet_mm=sheet_mm)
@@ -192,6 +193,7 @@ def least_bend_radius_mm(sheet, *, sheet_mm, angle_deg=90):
     """
     rows = load("bend_radii")
     require_choice("sheet", sheet, tuple(dict.fromkeys(row.keys["sheet"] for row in rows)))
+    require_single("sheet thickness", sheet_mm, unit="mm")
     for row in rows:
         low, high = float(row.keys["thickness_low_mm"]), float(row.keys["thickness_high_mm"])
         if (row.keys["sheet"], float(row.keys["angle_deg"])) == (

@@ -9,7 +9,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from secondplate.arrays import plain
-from secondplate.checks import require_above, require_at_least, require_between, require_choice
+from secondplate.checks import (
+    require_above,
+    require_at_least,
+    require_between,
+    require_choice,
+    require_single,
+)
 from secondplate.tables import load
 
 _ROWS = load("haz_factors")
@@ -91,7 +97,8 @@ def haz_factors(alloy, *, product, thickness_mm):
     """
     require_choice("alloy", alloy, HAZ_ALLOYS)
     require_choice("product", product, PRODUCTS)
-    thickness = require_above("thickness", thickness_mm, 0, unit="mm")
+    thickness = require_single("thickness", thickness_mm, unit="mm")
+    require_above("thickness", thickness, 0, unit="mm")
     found = {}
     for row in _ROWS:
         low, high = float(row.keys["thickness_low_mm"]), float(row.keys["thickness_high_mm"])
@@ -142,9 +149,11 @@ def haz_extent_mm(*, thickness_mm, seam_process="MIG", interpass_c=60.0):
     require_choice("process of the seam", seam_process, SEAM_PROCESSES)
     rows = [row for row in _EXTENTS if row.keys["process"] == seam_process]
     greatest = float(rows[-1].keys["thickness_to_mm"])
-    require_above("thickness", thickness_mm, 0, unit="mm")
-    thickness = require_between("thickness", thickness_mm, 0, greatest, unit="mm")
-    interpass = require_between("temperature between passes", interpass_c, 0, 180, unit="C")
+    thickness = require_single("thickness", thickness_mm, unit="mm")
+    require_above("thickness", thickness, 0, unit="mm")
+    require_between("thickness", thickness, 0, greatest, unit="mm")
+    interpass = require_single("temperature between passes", interpass_c, unit="C")
+    require_between("temperature between passes", interpass, 0, 180, unit="C")
     width = next(row.number for row in rows if thickness <= float(row.keys["thickness_to_mm"]))
     return width * (1 + max(0.0, interpass - 60) / 120)
 
