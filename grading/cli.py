@@ -11,22 +11,11 @@ from pathlib import Path
 
 import click
 
-from grading.class_settings import SHIPPED_CLASS_FILE, ClassFileError, read_class_file
+from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
+from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
 
 ROOT = Path(__file__).resolve().parent.parent
-FOLDER = click.Path(path_type=Path)
 CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
-
-as_json = click.option(
-    "--json", "as_json", is_flag=True, help="Print the summary as JSON, for other programs."
-)
-class_file = click.option(
-    "--class",
-    "class_file",
-    type=click.Path(dir_okay=False, path_type=Path),
-    default=SHIPPED_CLASS_FILE,
-    help="The class file: course key, due time, credit for later tries.  [default: workbook/class.toml]",
-)
 
 
 @click.group(context_settings=CONTEXT, invoke_without_command=True)
@@ -107,7 +96,7 @@ def pack(out, class_file, as_json):
 
         read_class_file(class_file)
         path, count = pack_workbook(ROOT, out, class_file=class_file)
-        _print(as_json, {"bundle": str(path), "files": count}, f"Packed {count} files into {path}")
+        print_summary(as_json, {"bundle": str(path), "files": count}, f"Packed {count} files into {path}")
 
 
 @main.command()
@@ -135,7 +124,7 @@ def sheet(out, class_file, number, joints, as_json):
 
         paths = write_section_sheet(out, read_class_file(class_file), number=number, count=joints)
         summary = {"sheet": str(paths[0]), "answers": str(paths[1]), "joints": joints}
-        _print(as_json, summary, f"Sheet {paths[0]}, answers {paths[1]}")
+        print_summary(as_json, summary, f"Sheet {paths[0]}, answers {paths[1]}")
 
 
 @main.command()
@@ -193,7 +182,7 @@ def course(out, class_file, replace, release, as_json):
             "released": list(made.released),
         }
         released = "released" if made.released else "not released yet"
-        _print(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
+        print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
 
 
 def _mark(hand_ins, out, settings, *, course, feedback, quiet):
@@ -206,33 +195,10 @@ def _mark(hand_ins, out, settings, *, course, feedback, quiet):
 
 def _report(summary, as_json):
     """Print the summary of a marking and end with an error where nothing could be marked."""
-    _print(as_json, summary.as_dict(), summary.as_text())
+    print_summary(as_json, summary.as_dict(), summary.as_text())
     if not summary.learners:
         message = f"none of the {summary.files} files could be marked, see {summary.out / 'problems.csv'}"
         raise click.ClickException(message)
-
-
-def _print(as_json, data, text):
-    """Print a summary in the form asked for."""
-    click.echo(json.dumps(data, indent=2) if as_json else text)
-
-
-@contextmanager
-def one_sentence():
-    """Turn every expected failure into one sentence on standard error and exit code 1."""
-    from grading.course import CourseError
-    from grading.gradebook_file import GradebookError
-    from grading.hand_in import HandInError
-    from grading.hand_ins import NoHandInsError
-
-    try:
-        yield
-    except (ClassFileError, CourseError, GradebookError, HandInError, NoHandInsError) as error:
-        raise click.ClickException(str(error)) from error
-    except OSError as error:
-        place = f"{error.filename}: " if error.filename else ""
-        message = f"{place}{error.strerror or error}"
-        raise click.ClickException(message) from error
 
 
 @contextmanager

@@ -1,0 +1,45 @@
+"""What the verbs of the command line share: common options, the printed summary, failures in one sentence."""
+
+import json
+from contextlib import contextmanager
+from pathlib import Path
+
+import click
+
+from grading.class_settings import SHIPPED_CLASS_FILE, ClassFileError
+
+FOLDER = click.Path(path_type=Path)
+
+as_json = click.option(
+    "--json", "as_json", is_flag=True, help="Print the summary as JSON, for other programs."
+)
+class_file = click.option(
+    "--class",
+    "class_file",
+    type=click.Path(dir_okay=False, path_type=Path),
+    default=SHIPPED_CLASS_FILE,
+    help="The class file: course key, due time, credit for later tries.  [default: workbook/class.toml]",
+)
+
+
+def print_summary(as_json, data, text):
+    """Print a summary in the form asked for."""
+    click.echo(json.dumps(data, indent=2) if as_json else text)
+
+
+@contextmanager
+def one_sentence():
+    """Turn every expected failure into one sentence on standard error and exit code 1."""
+    from grading.course import CourseError
+    from grading.gradebook_file import GradebookError
+    from grading.hand_in import HandInError
+    from grading.hand_ins import NoHandInsError
+
+    try:
+        yield
+    except (ClassFileError, CourseError, GradebookError, HandInError, NoHandInsError) as error:
+        raise click.ClickException(str(error)) from error
+    except OSError as error:
+        place = f"{error.filename}: " if error.filename else ""
+        message = f"{place}{error.strerror or error}"
+        raise click.ClickException(message) from error
