@@ -12,9 +12,11 @@ from exercise_forms.exercise_form import ExerciseForm
 from exercise_forms.figures import FIGURES, Frame, figure_state
 from grading.exercise import Figure
 from grading.exercises import EXERCISES
+from grading.exercises.second_plate.flange import PLACE_FASTENERS
 from grading.hand_in import save_learner
+from grading.keys import row_keys
 from grading.part_scores import Outcome, score_part
-from grading.variants import scenario
+from grading.variants import scenario, words
 from secondplate.section import FAULT_NAMES, measure, random_section
 from secondplate.section_places import measuring_places
 from tests.forms.new_kinds import ALT, BANK, JUDGE, STEP
@@ -148,6 +150,36 @@ def test_words_of_a_section_tell_where_the_plates_lie():
     found = re.search(r"the top plate ends at (\S+) and the second plate reaches from (\S+) to", words)
     top, second = (float(place.replace("\N{MINUS SIGN}", "-")) for place in found.groups())
     assert top - second == pytest.approx(measure(joint).gap_mm, abs=0.01)  # two places, each rounded to 0.005
+
+
+def _judged_by_words(told, limit):
+    """Judge the places of a flange by what its words tell and the limits of the prompt, by letter."""
+    judged = {}
+    for letter, *distances in re.findall(
+        r"([A-F]) is (\S+) mm from the left end, (\S+) mm from the right end, (\S+) mm from the root "
+        r"and (\S+) mm from the free edge, (\S+) mm from the nearest old site, and (\S+) mm along",
+        told,
+    ):
+        left, right, root, free, site, along = map(float, distances)
+        near_edge = min(left, right, free) < limit["edge"] or root < limit["root"]
+        near = (near_edge, "edge"), (site < limit["site"], "old_site"), (along < limit["pitch"], "each_other")
+        judged[letter.lower()] = next((name for broken, name in near if broken), "allowed")
+    return judged
+
+
+def test_words_of_a_flange_are_enough_to_judge_it():
+    """Whoever hears the distances reaches the right verdict on every place, and hears no verdict."""
+    seen = set()
+    for number in range(0, 120, 13):
+        numbers = {"shop": "a shop", "vehicle": "a car", "flange": number}
+        told = FIGURES["flange"](**PLACE_FASTENERS.figure(numbers).arguments).picture.alt
+        shown = words(PLACE_FASTENERS, numbers)
+        limit = {name: float(shown[name]) for name in ("edge", "root", "site", "pitch")}
+        (keys,) = row_keys(PLACE_FASTENERS, [numbers])
+        assert _judged_by_words(told, limit) == keys["places"].right
+        assert not re.search("near an|allowed|must", told)
+        seen |= set(keys["places"].right.values())
+    assert len(seen) == 4
 
 
 def test_an_unknown_figure_is_named():
