@@ -156,7 +156,7 @@ JUDGE_PLATES = Exercise(
     objective="reform",
     title="Five plates, five verdicts",
     prompt=(
-        "{shop} judges second plates of {vehicle}. "
+        "At {shop} second plates of {vehicle} are judged. "
         "At least {required_mm} mm must be left, and a reading proves it only beyond a guard of {guard} mm. "
         "A backing may cover a hole of up to {largest} mm. "
         "The plate does not bear a crack of {critical} mm; the test finds {detectable} mm. "

@@ -147,7 +147,7 @@ AFTER_EACH_WAY = Exercise(
     objective="inspect",
     title="Five sites, five ways",
     prompt=(
-        "{shop} has taken five rivets out of a scrap sill of {vehicle}. "
+        "At {shop} five rivets have come out of a scrap sill of {vehicle}, each in its own way. "
         "The drill is {drill_mm} mm wide and its point has {angle}°. "
         "Depths are those of the tip, from where it first met this metal."
     ),

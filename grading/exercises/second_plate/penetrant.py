@@ -99,7 +99,7 @@ PENETRANT = Exercise(
     objective="inspect",
     title="Does this crack test count?",
     prompt=(
-        "{shop} looked for cracks at a button of {vehicle} with a {kind} penetrant. "
+        "At {shop} a button of {vehicle} was tested for cracks with a {kind} penetrant. "
         "The part was at {temperature_c} °C. The excess was wiped off with a cloth. "
         "Penetrant on: {dwell_min} min. Developer on: {developing_min} min. "
         "It was looked at in {seen_in}. "

@@ -64,8 +64,8 @@ HAZ_BOUND = Exercise(
     objective="heat",
     title="What a seam would cost",
     prompt=(
-        "{shop} asks what it would cost to close an old site of {vehicle} by a MIG seam along the flange. "
-        "The plate is {seam}, {width_mm} mm wide and {thickness_mm} mm thick. "
+        "What would it cost, they ask at {shop}, to close an old site of {vehicle} by a MIG seam? "
+        "It would run along the flange: {seam}, {width_mm} mm wide and {thickness_mm} mm thick. "
         "Its tensile strength is {parent} N/mm², and {zone} N/mm² in the softened zone. "
         "By the standard, from memory, the zone reaches {cold} mm to each side of the seam. "
         "Where the metal has {interpass_c} °C between passes, multiply that by 1 + (T − 60)/120. "
@@ -103,7 +103,7 @@ HAZ_BOUND = Exercise(
         ),
         Choice(
             id="stud",
-            ask="A stud is welded on the rivet head in hundredths of a second. What is this for it?",
+            ask="What are these values for a stud that is welded on the rivet head in a moment?",
             options=(
                 wrong(
                     "same",

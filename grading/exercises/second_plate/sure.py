@@ -162,7 +162,7 @@ CONFORMITY = Exercise(
         "{uncertainty_mm} mm and a normal scatter. "
         "Nothing else is known of the plate. "
         "A table of the normal curve, a spreadsheet or the cell above gives the share. "
-        "{shop} says good where 95 % are reached. "
+        "At {shop} a plate is called good where 95 % are reached. "
         "In a year {plates} plates read just this."
     ),
     parts=(

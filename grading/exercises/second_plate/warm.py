@@ -86,7 +86,7 @@ HEAT_TO_PLATE = Exercise(
         "Ageing at another temperature is faster by e^(Q/R × (1/T1 − 1/T2)), with temperatures in kelvin, "
         "which is °C + 273.15. "
         "Take R = {gas} J/(mol K) and Q = {best} J/mol; it may be anything from {low} to {high}. "
-        "{shop} warns at {warn} % of that life and stops at {stop} %."
+        "The rule at {shop}: warn above {warn} % of that life, stop above {stop} %."
     ),
     shown=lambda scenario: {
         "known": f"{KNOWN_C:.0f}",
