@@ -89,14 +89,12 @@ def _draw_scales(axes, flange, scale):
     """Draw a scale along the root and one along the right end, with a grid every 10 mm."""
     length, width = flange.flange_length_mm, flange.flange_width_mm
     below, beside = -SCALE_IN / scale, length + SCALE_IN / scale
-    for x in np.arange(int(length) + 1):
-        line(axes, [(x, below), (x, below - _mark(x) / scale)], colour=GREY, width=THIN)
-    for y in np.arange(int(width) + 1):
-        line(axes, [(beside, y), (beside + _mark(y) / scale, y)], colour=GREY, width=THIN)
-    for x in np.arange(10, length, 10):
-        line(axes, [(x, 0), (x, width)], colour=PAPER, width=THIN, order=3)
-    for y in np.arange(10, width, 10):
-        line(axes, [(0, y), (length, y)], colour=PAPER, width=THIN, order=3)
+    along, across = np.arange(int(length) + 1), np.arange(int(width) + 1)
+    _strokes(axes, [[(x, below), (x, below - _mark(x) / scale)] for x in along])
+    _strokes(axes, [[(beside, y), (beside + _mark(y) / scale, y)] for y in across])
+    upright = [[(x, 0), (x, width)] for x in np.arange(10, length, 10)]
+    level = [[(0, y), (length, y)] for y in np.arange(10, width, 10)]
+    _strokes(axes, upright + level, colour=PAPER, order=3)
     for x in np.arange(0, length + 0.1, _step(scale, NUMBERS_IN[0])):
         write(axes, x, below - 0.2 / scale, number(x), up="top")
     for y in np.arange(0, width + 0.1, _step(scale, NUMBERS_IN[1])):
@@ -104,6 +102,14 @@ def _draw_scales(axes, flange, scale):
     write(axes, 0, below - 0.45 / scale, "mm from the left end", across="left", up="top", colour=TEXT_GREY)
     for words, drop in (("mm from", 0.2), ("the root", 0.4)):
         write(axes, beside, -drop / scale, words, across="left", up="top", colour=TEXT_GREY)
+
+
+def _strokes(axes, ends, *, colour=GREY, order=5):
+    """Draw many separate thin strokes as one line with gaps, which is far faster than one by one."""
+    if ends:
+        gapped = np.full((len(ends), 3, 2), np.nan)
+        gapped[:, :2] = ends
+        line(axes, gapped.reshape(-1, 2), colour=colour, width=THIN, order=order)
 
 
 def _mark(place):
