@@ -3,7 +3,7 @@
 import json
 from pathlib import Path
 
-from grading.class_settings import read_class_file
+from grading.class_settings import class_file_problems, read_class_file
 from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.export import printable
@@ -27,13 +27,30 @@ def check_anything(what):
 
 
 def check_class_file(path):
-    """Read a class file; raises ``ClassFileError`` where it cannot be used."""
+    """Return what a class file sets, in words, or everything that is wrong with it, line by line."""
+    problems = class_file_problems(path)
+    if problems:
+        return [], problems
     settings = read_class_file(path)
     credit = ", ".join(f"{share:.0%}" for share in settings.credit_by_try)
     due = settings.due or "never"
+    rounds = f"of the first {settings.most_rounds} rounds" if settings.most_rounds else "of every round"
     return [
-        f"{settings.title}: due {due}, tries earn {credit}, later rounds {settings.later_round_credit:.0%}"
+        f"{settings.title}: due {due}, tries earn {credit}, later rounds {settings.later_round_credit:.0%}, "
+        f"the best {rounds} counts",
+        f"late: {_late_in_words(settings)}",
     ], []
+
+
+def _late_in_words(settings):
+    """Say what becomes of late work."""
+    if not settings.late_share_by_day:
+        return "nothing is taken off"
+    grace = f"after {settings.late_grace_minutes} minutes of grace " if settings.late_grace_minutes else ""
+    return (
+        f"{grace}{settings.late_share_by_day:.0%} of the points is taken off for each day begun, "
+        f"at least {settings.late_floor:.0%} is left"
+    )
 
 
 def check_hand_in(path):

@@ -127,9 +127,7 @@ def _what_next(result, left, settings, round_number):
     if not left:
         return ["No tries are left in this round."]
     said = ["No try was used."] if result.outcome is Outcome.INVALID else []
-    share = settings.credit_by_try[settings.tries_per_round - left]
-    if round_number > 1:
-        share *= settings.later_round_credit
+    share = settings.credits(round_number)[settings.tries_per_round - left]
     tries = "1 try is left" if left == 1 else f"{left} tries are left"
     return [*said, f"{tries}; a right answer now earns {share:.0%}."]
 

@@ -152,9 +152,7 @@ def _mark_round(exercise, number, records, settings, key, problems):
     submitted = _sound_answers(exercise, records, key, problems)
     if not submitted:
         return _faulty_round(exercise, number, key)
-    credits = settings.credit_by_try
-    if number > 1:
-        credits = [settings.later_round_credit * credit for credit in credits]
+    credits = settings.credits(number)
     parts, share, finished = {}, 0.0, True
     for part in exercise.parts:
         part_id = part.id
