@@ -51,6 +51,7 @@ def test_run_out_can_only_widen():
     """Run-out moves the high end by all of itself and leaves the low end."""
     true, wobbling = drilled_diameter_mm(6.5), drilled_diameter_mm(6.5, run_out_mm=0.1)
     assert wobbling.low == true.low > 6.5
+    assert true.best == wobbling.best == pytest.approx((true.low + true.high) / 2, rel=1e-12)  # middle
     assert wobbling.high - true.high == pytest.approx(0.1, rel=1e-12)  # exact
 
 

@@ -63,3 +63,14 @@ def test_feeds_by_diameter(diameter_mm, low, high):
     """Three steps of the diameter, each border with the smaller drills."""
     feed = table_feed_mm_rev(drill="high-speed steel", drill_diameter_mm=diameter_mm)
     assert (feed.low, feed.high) == (low, high)
+
+
+@pytest.mark.parametrize("work_material", [name for name, rows_hbw, _ in HIGH_SPEED_STEEL if rows_hbw])
+def test_nothing_beyond_the_printed_rows(work_material):
+    """One Brinell number below the first row or above the last is refused."""
+    ends = [end for name, rows_hbw, _ in HIGH_SPEED_STEEL if name == work_material for end in rows_hbw]
+    for beyond in (min(ends) - 1, max(ends) + 1):
+        with pytest.raises(
+            ValueError, match=f"between {min(ends)} HBW and {max(ends)} HBW, got {beyond} HBW"
+        ):
+            table_speed_m_min(work_material=work_material, drill="high-speed steel", hardness_hbw=beyond)
