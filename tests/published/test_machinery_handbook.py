@@ -8,6 +8,7 @@ import pytest
 from secondplate.drilling_factors import (
     SPLIT_POINT,
     STANDARD_POINT,
+    WEAR_FACTORS,
     ChiselEdge,
     chisel_edge,
     diameter_factors,
@@ -112,15 +113,27 @@ def test_worked_cases_with_a_split_point(cut, thrust_n, torque_n_m):
     assert handbook_torque_n_m(**cut, chisel_edge=SPLIT_POINT) == pytest.approx(torque_n_m, rel=2e-3)
 
 
+def test_work_material_and_wear_factors():
+    """Table 6: 24000 and 7000 seen through a data file, the rest and the wear factors from memory."""
+    found = {name: material.work_material_factor for name, material in WORK_MATERIALS.items()}
+    assert found == {
+        "steel 200 HB": 24_000,
+        "steel 300 HB": 31_000,
+        "steel 400 HB": 34_000,
+        "aluminium": 7_000,
+        "austenitic stainless": 24_000,
+    }
+    assert WEAR_FACTORS == {"sharp drill": 1.0, "usual drilling": 1.3, "worn drill": 1.5}
+
+
 def test_printed_example():
     """7/8 inch in steel of 200 HB, 0.008 in/rev, W 1.30, 350 rpm: 2313 lb, 559 in lb, 3.1 and 3.9 hp."""
     cut = {
-        "work_material_factor": WORK_MATERIALS["steel 200 HB"].work_material_factor,
+        "work_material_factor": 24_000,
         "drill_diameter_mm": mm_from_inch(7 / 8),
         "feed_mm_rev": mm_from_inch(0.008),
         "wear_factor": 1.3,
     }
-    assert cut["work_material_factor"] == 24_000
     torque = handbook_torque_n_m(**cut)
     # The inch and the metric form agree to 0.6 %; powers have two digits.
     assert handbook_thrust_n(**cut) == pytest.approx(n_from_lbf(2313), rel=7e-3)
