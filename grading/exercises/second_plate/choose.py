@@ -108,7 +108,7 @@ BLIND_OR_BOLT = Exercise(
                 wrong(
                     "lock_bolt",
                     "The lock bolt",
-                    "Its collar is swaged on from the back. Ask whether you get there.",
+                    "Its collar goes on from the back, and its load has to lose the partial factor.",
                 ),
             ),
         ),
