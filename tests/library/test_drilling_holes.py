@@ -103,6 +103,17 @@ def test_metal_beside_the_hole():
             "oversize must be at least 0 mm, got -0.1 mm",
         ),
         (
+            finest_grade,
+            {"oversize_mm": [0.1, 0.2], "nominal_diameter_mm": 8},
+            "oversize must be one number in mm, got 2 of them",
+        ),
+        (
+            finest_grade,
+            {"oversize_mm": 0.1, "nominal_diameter_mm": [8, 9]},
+            "nominal diameter must be one number in mm, got 2 of them",
+        ),
+        (burr_height_mm, {"sharp": "no"}, "sharp must be true or false, got 'no'"),
+        (
             drilled_diameter_mm,
             {"drill_diameter_mm": 3},
             "drill diameter must be between 6 mm and 8 mm, got 3 mm",

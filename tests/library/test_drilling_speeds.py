@@ -138,3 +138,9 @@ def test_hardness_of_no_rivet_is_refused():
     """A hardness outside 200 to 700 HV is refused before any table is looked at."""
     with pytest.raises(ValueError, match="hardness must be between 200 HV and 700 HV, got 48 HV"):
         covering_tables(48)
+
+
+def test_one_hardness_at_a_time():
+    """The list of tables is for one hardness; a column goes to ``table_covers``."""
+    with pytest.raises(ValueError, match="hardness must be one number in HV, got 2 of them"):
+        covering_tables([420, 480])

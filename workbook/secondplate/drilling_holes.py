@@ -15,6 +15,8 @@ from secondplate.checks import (
     require_below,
     require_between,
     require_choice,
+    require_single,
+    require_truth,
 )
 from secondplate.tables import bands, load
 
@@ -93,7 +95,8 @@ def finest_grade(*, oversize_mm, nominal_diameter_mm):
     >>> finest_grade(oversize_mm=0.1, nominal_diameter_mm=8)
     'IT12'
     """
-    oversize = require_at_least("oversize", oversize_mm, 0, unit="mm")
+    oversize = require_single("oversize", require_at_least("oversize", oversize_mm, 0, unit="mm"), unit="mm")
+    require_single("nominal diameter", nominal_diameter_mm, unit="mm")
     for grade in TOLERANCE_GRADES:
         if oversize <= hole_tolerance_mm(tolerance_grade=grade, nominal_diameter_mm=nominal_diameter_mm):
             return grade
@@ -154,6 +157,11 @@ def burr_height_mm(*, sharp):
     Band
         Height at entry or exit; between plates with a gap more [mm]
 
+    Raises
+    ------
+    ValueError
+        If it is no true or false.
+
     Notes
     -----
     Source: own_judgement, from memory; burr_gap_2019 for the gap.
@@ -163,7 +171,8 @@ def burr_height_mm(*, sharp):
     >>> burr_height_mm(sharp=False).high
     0.5
     """
-    return _HOLES["burr of a sharp drill" if sharp else "burr of a dull drill"]
+    is_sharp = require_truth("sharp", sharp)
+    return _HOLES["burr of a sharp drill" if is_sharp else "burr of a dull drill"]
 
 
 def metal_beside_hole_mm(*, drill_diameter_mm, flange_width_mm, edge_distance_mm):

@@ -10,7 +10,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_between, require_choice
+from secondplate.checks import require_above, require_between, require_choice, require_single
 from secondplate.drilling_depth import spindle_speed_rpm
 from secondplate.tables import load
 from secondplate.units import m_min_from_ft_min
@@ -161,7 +161,8 @@ def covering_tables(hardness_hv):
     >>> covering_tables(420), covering_tables(480), covering_tables(555)
     (('high-speed steel', 'solid carbide'), ('cobalt steel', 'solid carbide'), ())
     """
-    return tuple(drill for drill in DRILL_KINDS if table_covers(drill=drill, hardness_hv=hardness_hv))
+    hardness = require_single("hardness", hardness_hv, unit="HV")
+    return tuple(drill for drill in DRILL_KINDS if table_covers(drill=drill, hardness_hv=hardness))
 
 
 def table_feed_mm_rev(*, drill, drill_diameter_mm):
