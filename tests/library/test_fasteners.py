@@ -32,6 +32,37 @@ def test_class_h_bears_more_than_class_l_and_its_mandrel_most():
         assert high.fastener_tension_n < fasteners.mandrel_break_n(size)
 
 
+@pytest.mark.parametrize("fastener", [fasteners.blind_rivet("ISO 15983", 4.8), fasteners.bolt("M6")])
+def test_steel_sheet_is_judged_by_codes_for_steel(fastener):
+    """Stronger steel bears more in proportion, up to where its code ends; no code for aluminium has a say."""
+    aluminium = Sheet(thickness_mm=2.0)
+    mild, strong = (
+        fasteners.fastener_joint(
+            fastener,
+            top=Sheet(thickness_mm=1.0, family="steel", tensile_strength_mpa=strength),
+            second=aluminium,
+            **DISTANCES,
+        ).modes.forces_n["bearing of the top plate"]
+        for strength in (300.0, 450.0)
+    )
+    assert strong.low / mild.low == pytest.approx(1.5, rel=1e-12)  # arithmetic only
+    assert "1999" not in mild.basis
+    assert "aluminium" not in mild.basis
+
+
+def test_no_code_knows_polymer_sheet():
+    """A plate of plastic is refused by one sentence."""
+    with pytest.raises(
+        ValueError, match="family of the plate must be one of aluminium, cast aluminium, steel"
+    ):
+        fasteners.fastener_joint(
+            fasteners.bolt("M6"),
+            top=Sheet(thickness_mm=2.0, family="polymer"),
+            second=Sheet(thickness_mm=2.0),
+            **DISTANCES,
+        )
+
+
 def test_thin_sheet_gives_before_a_strong_rivet_and_a_weak_rivet_before_thick_sheet():
     """Stainless rivet in 1 mm: the sheet; aluminium rivet in 3 mm: the rivet."""
     thin = joint(fasteners.blind_rivet("ISO 15983", 4.8), 1.0, 1.0)

@@ -10,7 +10,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least
+from secondplate.checks import require_above, require_at_least, require_choice
 from secondplate.eurocode9_bearing import GAMMA_M2, bearing_n, edge_factor, end_factor
 from secondplate.eurocode9_fasteners import punching_n
 from secondplate.eurocode9_sections import net_section_n
@@ -19,16 +19,19 @@ from secondplate.eurocode9_thin_sheet import (
     PLATE_CODE,
     bearing_by_codes,
     bearing_spread_n,
+    blind_rivet_bearing_n,
     manual_bearing_n,
 )
 from secondplate.failure_modes import FailureModes
-from secondplate.fastener_bearing import PULL_THROUGH_STANDARDS, pull_through_n
+from secondplate.fastener_bearing import BLIND_RIVET_STANDARD, PULL_THROUGH_STANDARDS, pull_through_n
 from secondplate.fasteners_kinds import BLIND_RIVET, FASTENER_RULES
 
 SHEARED = "fastener in shear"
 TOP_BEARS, SECOND_BEARS = "bearing of the top plate", "bearing of the second plate"
 TOP_TEARS, SECOND_TEARS = "net section of the top plate", "net section of the second plate"
 PULLED_THROUGH = "head through the top plate"
+STEEL_CODE = "EN 1993-1-8"
+_KNOWN_FAMILIES = ("aluminium", "cast aluminium", "steel")  # sheet that the codes are written for
 FASTENER_MODES = (SHEARED, TOP_BEARS, SECOND_BEARS, TOP_TEARS, SECOND_TEARS, PULLED_THROUGH)
 
 
@@ -68,24 +71,25 @@ class FastenerJoint:
 
 
 def _bearing(fastener, plate, other, end_distance_mm, edge_distance_mm):
-    """Return the bearing of one plate by every code that knows the fastener."""
+    """Return the bearing of one plate by every code that knows the fastener and the metal of the plate."""
+    steel = require_choice("family of the plate", plate.family, _KNOWN_FAMILIES) == "steel"
     sheet = {"diameter_mm": fastener.diameter_mm, "tensile_strength_mpa": plate.tensile_strength_mpa}
+    distances = {"end_distance_mm": end_distance_mm, "edge_distance_mm": edge_distance_mm}
     hole, thickness = fastener.hole_most_mm, plate.thickness_mm
     if fastener.kind == BLIND_RIVET:
-        return bearing_by_codes(
-            thickness,
-            hole_diameter_mm=hole,
-            # The forms know a supporting sheet at least as thick: a thinner one counts as equal.
-            supporting_thickness_mm=np.maximum(thickness, other.thickness_mm),
-            end_distance_mm=end_distance_mm,
-            edge_distance_mm=edge_distance_mm,
-            **sheet,
-        )
+        # The forms know a supporting sheet at least as thick: a thinner one counts as equal.
+        sheet |= {"supporting_thickness_mm": np.maximum(thickness, other.thickness_mm)} | distances
+        if steel:
+            return {BLIND_RIVET_STANDARD: blind_rivet_bearing_n(thickness, **sheet)}
+        return bearing_by_codes(thickness, hole_diameter_mm=hole, **sheet)
     along = end_factor(end_distance_mm, hole_diameter_mm=hole)
     across = edge_factor(edge_distance_mm, hole_diameter_mm=hole)
     factors = {"along_factor": along, "across_factor": across, "single_row": True}
+    plate_code = bearing_n(thickness, **factors, **sheet)
+    if steel:
+        return {STEEL_CODE: plate_code}  # the same form, there printed for steel
     manual = manual_bearing_n(thickness, end_distance_mm=end_distance_mm, **sheet)
-    return {PLATE_CODE: bearing_n(thickness, **factors, **sheet), AMERICAN_MANUAL: manual}
+    return {PLATE_CODE: plate_code, AMERICAN_MANUAL: manual}
 
 
 def _pull_through(fastener, plate):
@@ -127,12 +131,15 @@ def fastener_joint(fastener, *, top, second, end_distance_mm, edge_distance_mm, 
     Raises
     ------
     ValueError
-        If a distance is below its rule or a value lies outside its range.
+        If a distance is below its rule, no code knows the family of a plate, or a value lies outside its
+        range.
 
     Notes
     -----
-    Pull-through counts in a single lap too, for the fastener tilts: a choice on the safe side. Source:
-    iso_15977 (loads hold in hard plates), en_1999_1_1 8.5.5 and 6.2.3, as in the functions that are called.
+    Steel sheet is judged by codes for steel alone: EN 1993-1-3 for blind rivets, up to 550 MPa, EN 1993-1-8
+    for bolts. Pull-through counts in a single lap too, for the fastener tilts: a choice on the safe side.
+    Source: iso_15977 (loads hold in hard plates), en_1999_1_1 8.5.5 and 6.2.3, en_1993_1_8 Table 3.4, as in
+    the functions that are called.
 
     Examples
     --------
