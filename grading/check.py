@@ -4,7 +4,7 @@ import json
 from pathlib import Path
 
 from grading.class_settings import class_file_problems, read_class_file
-from grading.exercise import Bench
+from grading.exercise import Bench, RowRun
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.export import printable
 from grading.hand_in import read_hand_in
@@ -130,7 +130,7 @@ def _require_plain_figure(exercise, numbers):
 def _check_part(exercise, part, keys):
     """Give what is wrong with the marks of one part: right answers must earn all, slips must not be right."""
     name = f"{exercise.id}.{part.id}"
-    if isinstance(part, Bench):
+    if isinstance(part, (Bench, RowRun)):
         keys = list({id(key): key for key in keys}.values())[:DAYS]
     refused = [
         key for key in keys if score_part(part, key, right_typed(part, key)).outcome is not Outcome.CORRECT

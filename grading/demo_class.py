@@ -10,7 +10,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, journal_bytes
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.hand_in import pack_hand_in, practical_id, save_learner
 from grading.keys import keys_for
@@ -159,6 +159,8 @@ def _in_trouble(part, key, dice):
         return dice.choice(["", value, f"{value} furlongs", "about six", "1,200 mm"])
     if isinstance(part, Bench):
         return right_typed(part, key)[:-1]  # work that was never ended
+    if isinstance(part, RowRun):
+        return {**right_typed(part, key), "reset_at": "when it fails"}
     if isinstance(part, Reading):
         return {**right_typed(part, key), "to": ""}
     if isinstance(part, Range):
@@ -210,8 +212,15 @@ def _other_log(part, key, dice):
     return [*welds, dice.choice(({"do": "row"}, {"do": "stop", "why": part.stop_reasons[0].id}))]
 
 
+def _other_plan(part, key, dice):
+    """Return the plan of somebody who has not reckoned."""
+    most = {"test_first": 6, "test_after_reset": 3, "weld_at_once": 12, "reset_at": 4, "most_resets": 2}
+    return {name: str(dice.randint(0, largest)) for name, largest in most.items()}
+
+
 _OTHER = {
     Bench: _other_log,
+    RowRun: _other_plan,
     Number: _other_number,
     Range: _other_range,
     Reading: _other_reading,

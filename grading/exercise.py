@@ -184,7 +184,25 @@ class Bench:
         return tuple(criterion.slip for criterion in self.criteria)
 
 
-Part = Number | Range | Reading | Choice | Choices | Order | Verdicts | Bench
+@dataclass(frozen=True, kw_only=True)
+class RowRun:
+    """A plan for a whole row of rivets, in a few whole numbers, that may be run on the row of the day.
+
+    Marked by what the plan costs on the average beside the best plan, not by the luck of its run: all points
+    where it costs up to the share ``full_within`` more, none from ``nothing_beyond`` on, a part of them
+    between. Slips are the habits of ``secondplate.bench.HABITS``, with underscores.
+    """
+
+    id: str
+    ask: str
+    slips: tuple[Slip, ...]
+    full_within: float
+    nothing_beyond: float
+    tolerance_reason: str
+    points: float = 1.0
+
+
+Part = Number | Range | Reading | Choice | Choices | Order | Verdicts | Bench | RowRun
 
 
 # What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table.
@@ -252,7 +270,19 @@ class BenchKey:
     worked: dict = field(default_factory=dict, compare=False, repr=False)
 
 
-Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey | BenchKey
+@dataclass(frozen=True, kw_only=True)
+class RowRunKey:
+    """A row and its day, ``secondplate.bench.RowDay``, and the seed of the run that the learner may see.
+
+    ``worked`` keeps what was found out about this day; it is no part of the key.
+    """
+
+    seed: Sequence[bytes]
+    day: Sequence[Any] = field(repr=False)
+    worked: dict = field(default_factory=dict, compare=False, repr=False)
+
+
+Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey | BenchKey | RowRunKey
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 
 from grading.bench_answers import right_log
 from grading.bench_logs import log_lines
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.part_scores import read_distance
 from grading.quantities import read_quantity, show_quantity
+from grading.row_plans import plan_lines, right_plan
 from grading.scoring import Outcome
 from grading.variants import fill, words
 
@@ -178,8 +179,14 @@ def _good_log(part, key, _):
     return f"for instance: {' '.join(log_lines(part, log))}" if log else "no log keeps every rule on this day"
 
 
+def _good_plan(part, key, _):
+    """Write the plan that costs least on the average; others cost hardly more."""
+    return f"for instance: {'; '.join(plan_lines(right_plan(part, key)))}"
+
+
 _RIGHT = {
     Bench: _good_log,
+    RowRun: _good_plan,
     Number: lambda part, key, _: show_quantity(key.value, part.unit),
     Reading: lambda part, key, _: show_quantity(key.value, part.unit),
     Range: lambda part, key, _: (

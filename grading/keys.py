@@ -25,12 +25,15 @@ from grading.exercise import (
     Range,
     RangeKey,
     Reading,
+    RowRun,
+    RowRunKey,
     Verdicts,
     VerdictsKey,
 )
 from grading.part_results import FAULTS
+from grading.row_plans import SLIP_IDS
 from grading.variants import scenario, scenario_digest, table
-from secondplate.bench import FINDINGS, STOP_REASONS, WeldSettings
+from secondplate.bench import FINDINGS, STOP_REASONS, RowDay, WeldSettings
 
 _WEIGHT_NOISE = 1e-9  # shares such as 0.2 are no binary fractions
 
@@ -243,6 +246,25 @@ def _require_bench_part(name, part):
         _refuse(name, f"have the reasons to stop {', '.join(STOP_REASONS)}", ", ".join(reasons))
 
 
+def _split_row_run(name, part, key, count):
+    """Split the key of a row; learners with the same day share its key and what is worked out about it."""
+    if (
+        not {slip.id for slip in part.slips} <= set(SLIP_IDS)
+        or not 0 <= part.full_within < part.nothing_beyond
+    ):
+        _refuse(name, f"have slips of {', '.join(SLIP_IDS)} and rising limits", part)
+    if len(key.seed) != count or len(key.day) != count:
+        _refuse(name, f"hold {count} days", f"{len(key.seed)}, {len(key.day)}")
+    for day in key.day:
+        if not isinstance(day, RowDay):
+            _refuse(name, "hold days of a row", type(day).__name__)
+    made = {}
+    for seed, day in zip(key.seed, key.day, strict=True):
+        if (seed, id(day)) not in made:
+            made[seed, id(day)] = RowRunKey(seed=seed, day=day)
+    return [made[seed, id(day)] for seed, day in zip(key.seed, key.day, strict=True)]
+
+
 _SPLIT = {
     Number: (NumberKey, _split_number),
     Range: (RangeKey, _split_range),
@@ -252,6 +274,7 @@ _SPLIT = {
     Order: (OrderKey, _split_order),
     Verdicts: (VerdictsKey, _split_verdicts),
     Bench: (BenchKey, _split_bench),
+    RowRun: (RowRunKey, _split_row_run),
 }
 
 

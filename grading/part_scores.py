@@ -6,7 +6,7 @@ Closed on failure: an answer that cannot be read earns nothing and says so by it
 from bisect import bisect_left
 
 from grading.bench_scores import score_bench
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.part_results import (
     CORRECT,
     FAULTS,
@@ -21,6 +21,7 @@ from grading.part_results import (
     slipped,
 )
 from grading.quantities import read_beside, read_quantity, show_quantity
+from grading.row_plans import score_row
 
 # Typed text and computed value go through different roundings of the same number; a billionth covers both.
 _FLOAT_NOISE = 1e-9
@@ -251,4 +252,5 @@ _SCORERS = {
     Order: _score_order,
     Verdicts: _score_verdicts,
     Bench: score_bench,
+    RowRun: score_row,
 }

@@ -12,12 +12,13 @@ import jinja2
 from markupsafe import Markup
 
 from grading.bench_logs import log_lines
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable
 from grading.feedback import exercise_feedback
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
+from grading.row_plans import plan_lines
 from grading.scoring import Outcome
 from grading.times import utc
 from grading.variants import fill, words
@@ -227,6 +228,7 @@ def _verdict_lines(part, typed, filled):
 
 _LINES = {
     Bench: lambda part, typed, filled: log_lines(part, typed),
+    RowRun: lambda part, typed, filled: plan_lines(typed),
     Number: lambda part, typed, filled: [typed] if isinstance(typed, str) else [],
     Range: lambda part, typed, filled: [f"{typed['low']} to {typed['high']}"],
     Reading: lambda part, typed, filled: [f"lines at {typed['from']} and {typed['to']}"],

@@ -1,8 +1,9 @@
 """What a learner would type to be right, or to make a named slip: for the invented class and for checks."""
 
 from grading.bench_answers import right_log, slip_log
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.quantities import show_quantity
+from grading.row_plans import right_plan, slip_plan
 
 _DIGITS = 6  # more than any tolerance asks for, so a right answer stays right when it is written down
 
@@ -18,6 +19,8 @@ def slip_typed(part, key, slip_id):
         return _quantity(key.slips[slip_id], part.unit)
     if isinstance(part, Bench):
         return slip_log(part, key, slip_id)
+    if isinstance(part, RowRun):
+        return slip_plan(part, key, slip_id)
     if isinstance(part, Reading):
         return _lines(key.slips[slip_id], part)
     if isinstance(part, Range):
@@ -72,6 +75,7 @@ _RIGHT = {
     Range: lambda part, key: _ends(key.low, key.high, part.unit),
     Reading: lambda part, key: _lines(key.value, part),
     Bench: right_log,
+    RowRun: right_plan,
     Choice: lambda part, key: key.right,
     Choices: lambda part, key: list(key.right),
     Order: lambda part, key: list(key.right),

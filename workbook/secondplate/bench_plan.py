@@ -17,7 +17,7 @@ from secondplate.bench_day import PLAN_LIMITS, RowPlan
 HABITS = ("never tests", "tests every stud", "never stops", "gives up at once")
 _TRIED = {
     "test_after_reset": (0, 1, 2),
-    "weld_at_once": (0, 3, 4, 5, 6, 8, 10, 12, 15, 20),
+    "weld_at_once": (0, 4, 6, 8, 10, 15),
     "reset_at": (1, 2, 3),
 }
 _MOST_TESTS, _MOST_RESETS = 5, 2
@@ -239,7 +239,7 @@ def best_plan(day):
 
     Notes
     -----
-    Up to 5 tests at first, 2 after a re-set, 3 to 20 studs at once or all, 3 failures, 2 re-sets. Source: see
+    Up to 5 tests at first, 2 after a re-set, 4 to 15 studs at once or all, 3 failures, 2 re-sets. Source: see
     ``expected_row``.
 
     Examples
@@ -304,7 +304,7 @@ def habits_of(plan, rivets):
     return tuple(habit for habit, shows in zip(HABITS, shown, strict=True) if shows)
 
 
-def judge_plan(plan, day):
+def judge_plan(plan, day, *, best=None):
     """Judge a plan by what it costs on the average, beside the best plan for the day.
 
     The luck of a run does not enter: a good plan may meet a bad day.
@@ -315,6 +315,8 @@ def judge_plan(plan, day):
         One plan [-]
     day : RowDay
         The row and its day [-]
+    best : RowPlan or None
+        The best plan where it is known already [-]
 
     Returns
     -------
@@ -332,7 +334,7 @@ def judge_plan(plan, day):
     >>> judge_plan(best_plan(day), day).worse_min
     0.0
     """
-    best = best_plan(day)
+    best = best_plan(day) if best is None else best
     own, least = expected_row(plan, day), expected_row(best, day)
     worse = max(own.cost_min - least.cost_min, 0.0)
     return PlanJudgement(
