@@ -59,12 +59,21 @@ class Draw:
     """Draws by name from one seed.
 
     Each name has its own stream, so adding a draw to an exercise changes none of the others.
+    ``seed_of`` gives the same learner's seed for another exercise in the same round, by its id.
     """
 
-    __slots__ = ("_seed",)
+    __slots__ = ("_seed", "_seed_of")
 
-    def __init__(self, seed):
+    def __init__(self, seed, seed_of=None):
         self._seed = seed
+        self._seed_of = seed_of
+
+    def of(self, exercise):
+        """Return the numbers that the same learner gets in the same round of another exercise."""
+        if self._seed_of is None:
+            message = f"draw must be that of a learner to know the numbers of {exercise.id}, got a seed alone"
+            raise ValueError(message)
+        return exercise.draw(Draw(self._seed_of(exercise.id), self._seed_of))
 
     def _integer(self, name, size=8):
         """Return an integer of ``size`` bytes that belongs to this name."""
@@ -111,8 +120,13 @@ def _require_steps(name, low, high, step):
 
 def scenario(exercise, *, course_key, learner, round_number):
     """Return the numbers that one learner gets in one round of one exercise."""
-    own = seed(course_key=course_key, learner=learner, exercise_id=exercise.id, round_number=round_number)
-    return exercise.draw(Draw(own))
+
+    def seed_of(exercise_id):
+        return seed(
+            course_key=course_key, learner=learner, exercise_id=exercise_id, round_number=round_number
+        )
+
+    return exercise.draw(Draw(seed_of(exercise.id), seed_of))
 
 
 _CANONICAL = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False).encode

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections import Counter
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -45,6 +46,23 @@ def test_numbers_stay_the_same_for_ever():
         draw.shuffle("steps", "abcde"),
     )
     assert drawn == ("aluminium", 430, 1.7, ["a", "e", "b", "d", "c"])
+
+
+def test_an_exercise_can_take_up_the_numbers_of_another():
+    """A draw hands on what the same learner gets elsewhere in the same round, and what that hands on."""
+    first = SimpleNamespace(id="page.one", draw=lambda draw: {"thickness": draw.whole("thickness", 1, 10**9)})
+    second = SimpleNamespace(id="other.two", draw=lambda draw: draw.of(first) | {"length": 3})
+    third = SimpleNamespace(id="other.three", draw=lambda draw: draw.of(second))
+    for learner, round_number in (("ann", 1), ("ann", 2), ("bo", 1)):
+        who = {"course_key": "key", "learner": learner, "round_number": round_number}
+        assert scenario(third, **who) == scenario(first, **who) | {"length": 3}
+
+
+def test_a_draw_of_nobody_knows_no_other_numbers():
+    """A draw that was made from a seed alone says so."""
+    exercise = SimpleNamespace(id="page.one", draw=lambda draw: {})
+    with pytest.raises(ValueError, match="draw must be that of a learner to know the numbers of page.one"):
+        Draw(b"seed").of(exercise)
 
 
 def test_another_process_draws_the_same():
