@@ -83,7 +83,7 @@ COUPLE = Exercise(
     objective="protect",
     title="Metals that touch the plate",
     prompt=(
-        "{shop} has new fasteners for the flange of {vehicle}. Their outside is {outside_words}. "
+        "For the flange of {vehicle} new fasteners lie ready at {shop}. Their outside is {outside_words}. "
         "In one tank of salt water the sheet reads {sheet} mV and the fastener {fastener} mV. "
         "A common rule asks for protection where two metals lie more than {limit} mV apart. "
         "The one with the lower reading is the one that is eaten."
@@ -194,7 +194,7 @@ AREA_RATIO = Exercise(
         "In one case the panel round it has lost its coat over {patch_cm2} cm². "
         "In the other the coat is whole but for a ring {ring_mm} mm wide round the head. "
         "Attack on the bare aluminium goes with 1 + area of steel / area of bare aluminium. "
-        "{shop} must say which is worse."
+        "The question at {shop} is which is worse."
     ),
     parts=(
         Number(

@@ -29,7 +29,7 @@ ISOLATION = Exercise(
     objective="protect",
     title="Keep the metals apart",
     prompt=(
-        "{shop} joins the flange of {vehicle} again. New fasteners with a coat of their own go in, "
+        "The flange of {vehicle} is joined again at {shop}. New fasteners with a coat of their own go in, "
         "the plates were bare in places, and the box behind can be reached by a wax lance only. "
         "The maker names the materials; the order of the work is yours. "
         "One step is asked about on its own: {step_words}."

@@ -38,7 +38,7 @@ RECORD_ORDER = Exercise(
     objective="protect",
     title="A record that can be read in ten years",
     prompt=(
-        "{shop} keeps a record of each drawn rivet of {vehicle}. "
+        "A record is kept at {shop} of each drawn rivet of {vehicle}. "
         "Somebody who was not there has to understand it in ten years. "
         "One entry is asked about on its own: {entry_words}."
     ),
