@@ -1,5 +1,7 @@
 """Exercise on what a plate bears at one rivet, by four codes."""
 
+from functools import cache
+
 import numpy as np
 
 from grading.exercise import (
@@ -11,7 +13,7 @@ from grading.exercise import (
     Range,
     RangeKey,
 )
-from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
+from grading.exercises.building_blocks import THREE_FIGURES, looked_up_numbers, option, same, slip, wrong
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.edges import FASTENERS, HEADING
 from secondplate.eurocode9 import (
@@ -30,12 +32,15 @@ ALLOYS = ("5754-O", "5182-O", "6016-T4", "6016-T6", "6082-T6")
 END_SHARES = (1.55, 1.6, 1.65, 2.0, 2.1, 2.4, 2.6, 2.8)
 
 
+@cache
+def _least_mpa(alloy, quantity):
+    """Return the least value that any source gives of one alloy."""
+    return sheet_band(alloy, quantity).low
+
+
 def strength_mpa(alloys, quantity="tensile strength"):
     """Return the least value that any source gives for each alloy, which is what a plan rests on."""
-    names = np.asarray(alloys)
-    return np.select(
-        [names == alloy for alloy in ALLOYS], [sheet_band(a, quantity).low for a in ALLOYS], np.nan
-    )
+    return looked_up_numbers(alloys, lambda alloy: _least_mpa(alloy, quantity))
 
 
 def _draw_bearing(draw):

@@ -1,5 +1,7 @@
 """Exercise on how near to an edge and to each other new fasteners may stand."""
 
+from functools import cache
+
 import numpy as np
 
 from grading.exercise import (
@@ -45,25 +47,27 @@ def _by_load(load, distances, hole_mm, *, level="minimum"):
     )
 
 
+@cache
+def marks(name, load):
+    """Return distances to mark a centre at, by their verdict, for one fastener and one way of the load."""
+    kind, hole_mm = TO_EDGE[load], FASTENERS[name].hole_most_mm
+    limits = [least_distance_mm(kind, hole_mm, level=level) for level in SPACING_LEVELS]
+    tried = clear_of([round(share * limits[0], 1) for share in np.linspace(0.7, 2.1, 29)], limits)
+    found = {}
+    for mark, verdict in zip(tried, spacing_verdict(kind, tried, hole_diameter_mm=hole_mm), strict=True):
+        found.setdefault(str(verdict), []).append(mark)
+    return found
+
+
 def _draw_rules(draw):
-    name = draw.pick("fastener", tuple(FASTENERS))
-    fastener = FASTENERS[name]
-    load = draw.pick("load", tuple(TO_EDGE))
-    hole_mm = fastener.hole_most_mm
-    limits = [least_distance_mm(TO_EDGE[load], hole_mm, level=level) for level in SPACING_LEVELS]
-    marks = tuple(round(share * limits[0], 1) for share in np.linspace(0.7, 2.1, 29))
-    verdict = draw.pick("verdict", ("too short", "minimum", "regular"))
-    fitting = [
-        mark
-        for mark in clear_of(marks, limits)
-        if spacing_verdict(TO_EDGE[load], mark, hole_diameter_mm=hole_mm) == verdict
-    ]
+    name, load = draw.pick("fastener", tuple(FASTENERS)), draw.pick("load", tuple(TO_EDGE))
+    found = marks(name, load)
     return scene(draw) | {
         "fastener": name,
-        "body_mm": fastener.diameter_mm,
-        "hole_mm": hole_mm,
+        "body_mm": FASTENERS[name].diameter_mm,
+        "hole_mm": FASTENERS[name].hole_most_mm,
         "load": load,
-        "marked_mm": draw.pick("marked", fitting),
+        "marked_mm": draw.pick("marked", found[draw.pick("verdict", sorted(found))]),
     }
 
 

@@ -34,6 +34,7 @@ GRIP_DIAMETERS = (4.0, 4.8)
 LENGTHS = (8.0, 10.0, 12.0)
 
 
+@cache
 def _length_id(diameter_mm, closed_mm, gap_mm):
     """Return the id of the rivet that holds a stack with its gap open and closed, or ``none``."""
     held = {length: grip_range_mm(diameter_mm, rivet_length_mm=length) for length in LENGTHS}

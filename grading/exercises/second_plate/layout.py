@@ -49,7 +49,7 @@ def bare_rows(name):
     """Return lengths of bare flanges, and how many they hold, where every slip leads to another number."""
     regular, minimum = (hole_rules(FASTENERS[name].hole_most_mm, level=level) for level in LEVELS)
     found = []
-    for length_mm in np.arange(130.0, 245.0, 5.0).tolist():
+    for length_mm in np.arange(130.0, 245.0, 10.0).tolist():
         held = {
             level: _held(rules, length_mm) for level, rules in zip(LEVELS, (regular, minimum), strict=True)
         }
@@ -67,8 +67,8 @@ def rows_between(name):
     """Return distances of two old sites, with how many stand between them, where every slip is apart."""
     rules = hole_rules(FASTENERS[name].hole_most_mm)
     found = []
-    for apart_mm in np.arange(70.0, 132.0, 2.0).tolist():
-        for affected_mm in (5.5, 6.5, 7.5, 8.5):
+    for apart_mm in np.arange(70.0, 132.0, 4.0).tolist():
+        for affected_mm in (5.5, 6.5, 7.5):
             off_mm = rules.site_distance_mm(affected_mm)
             held = _held(rules, apart_mm, affected_mm)
             as_ends = _by_hand(apart_mm, rules.to_ends_mm, rules.pitch_mm)
