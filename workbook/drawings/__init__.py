@@ -21,8 +21,10 @@ from drawings.polarity import polarity
 from drawings.proof_chart import proof_chart
 from drawings.pull_control import pull_control
 from drawings.pull_out_chart import pull_out_chart
+from drawings.pull_trace import pull_trace
 from drawings.pulled_stud import pulled_stud
 from drawings.rivet_and_plates import rivet_and_plates
+from drawings.row_strip import row_strip
 from drawings.rule_bars import rule_bars
 from drawings.section_view import SECTION_FRAME_MM, rivet_parts, section_view
 from drawings.sensitivity_chart import sensitivity_chart
@@ -60,9 +62,11 @@ __all__ = [
     "proof_chart",
     "pull_control",
     "pull_out_chart",
+    "pull_trace",
     "pulled_stud",
     "rivet_and_plates",
     "rivet_parts",
+    "row_strip",
     "rule_bars",
     "section_view",
     "sensitivity_chart",
