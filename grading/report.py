@@ -8,9 +8,6 @@ from functools import lru_cache
 from pathlib import Path
 from typing import NamedTuple
 
-import jinja2
-from markupsafe import Markup
-
 from grading.bench_logs import log_lines
 from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.exercises import EXERCISES, PAGES
@@ -18,6 +15,7 @@ from grading.export import printable
 from grading.feedback import exercise_feedback
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
+from grading.html_pages import template
 from grading.row_plans import plan_lines
 from grading.scoring import Outcome
 from grading.times import utc
@@ -39,7 +37,8 @@ def write_feedback_page(hand_in, result, keys, problems, *, folder, settings):
 def feedback_page(hand_in, result, keys, problems, *, settings):
     """Return the feedback page of one learner as HTML."""
     moment = made_at(hand_in)
-    return _template().render(
+    return template("feedback.html.jinja").render(
+        part_of_page=_part_of_page(),
         name=_cut(hand_in.display_name),
         class_title=settings.title,
         points=_number(result.points),
@@ -54,16 +53,9 @@ def feedback_page(hand_in, result, keys, problems, *, settings):
 
 
 @lru_cache(maxsize=1)
-def _template():
-    """Read the page's template once."""
-    loader = jinja2.FileSystemLoader(Path(__file__).parent / "templates")
-    environment = jinja2.Environment(
-        loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True
-    )
-    environment.globals["style"] = Markup(loader.get_source(environment, "feedback.css")[0])
-    part_of_page = environment.get_template("feedback_part.html.jinja").module.part_of_page
-    environment.globals["part_of_page"] = lru_cache(maxsize=PARTS_KEPT)(part_of_page)
-    return environment.get_template("feedback.html.jinja")
+def _part_of_page():
+    """Return what writes one part; many learners give the same answer, so each is written once."""
+    return lru_cache(maxsize=PARTS_KEPT)(template("feedback_part.html.jinja").module.part_of_page)
 
 
 class _Part(NamedTuple):

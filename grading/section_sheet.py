@@ -4,13 +4,12 @@ A sheet is made of the class's key and a number: another number gives other join
 It is for practice on paper and is not marked.
 """
 
-from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
-import jinja2
 from markupsafe import Markup
 
+from grading.html_pages import template
 from grading.variants import Draw, seed
 from grading.whole_files import write_whole
 from secondplate import section
@@ -85,7 +84,7 @@ def write_section_sheet(out, settings, *, number=1, count=6):
         (f"section_sheet_{number}.html", False),
         (f"section_sheet_{number}_answers.html", True),
     ):
-        page = _template().render(
+        page = template("section_sheet.html.jinja").render(
             title=settings.title,
             number=number,
             answers=answers,
@@ -128,16 +127,3 @@ def _shown(joint, *, answers):
         "seen": fault.seen,
         "cause": fault.cause,
     }
-
-
-@cache
-def _template():
-    """Read the page's template once."""
-    environment = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(Path(__file__).parent / "templates"),
-        autoescape=True,
-        undefined=jinja2.StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    return environment.get_template("section_sheet.html.jinja")
