@@ -40,7 +40,7 @@ class ClassSettings:
     points for the first, second ... try; ``later_round_credit`` is the share for rounds with fresh numbers,
     and rounds after ``most_rounds`` are practice that earns nothing (0: every round earns).
 
-    A hand-in within ``late_grace_minutes`` after it was due is taken as in time. For each day begun after
+    Nothing is taken off within ``late_grace_minutes`` after a hand-in was due. For each day begun after
     that, ``late_share_by_day`` of its points is taken off, until ``late_floor`` of them is left.
     """
 

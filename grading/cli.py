@@ -12,6 +12,7 @@ from pathlib import Path
 import click
 
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
+from grading.cli_records import change, practical
 from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -183,6 +184,10 @@ def course(out, class_file, replace, release, as_json):
         }
         released = "released" if made.released else "not released yet"
         print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
+
+
+for verb in (practical, change):
+    main.add_command(verb)
 
 
 def _mark(hand_ins, out, settings, *, course, feedback, quiet):

@@ -30,14 +30,28 @@ def print_summary(as_json, data, text):
 @contextmanager
 def one_sentence():
     """Turn every expected failure into one sentence on standard error and exit code 1."""
+    from grading.changes import ChangeError
     from grading.course import CourseError
     from grading.gradebook_file import GradebookError
     from grading.hand_in import HandInError
     from grading.hand_ins import NoHandInsError
+    from grading.learner_names import UnknownLearnerError
+    from grading.practical import PracticalError
+    from grading.rubric import RubricError
 
     try:
         yield
-    except (ClassFileError, CourseError, GradebookError, HandInError, NoHandInsError) as error:
+    except (
+        ChangeError,
+        ClassFileError,
+        CourseError,
+        GradebookError,
+        HandInError,
+        NoHandInsError,
+        PracticalError,
+        RubricError,
+        UnknownLearnerError,
+    ) as error:
         raise click.ClickException(str(error)) from error
     except OSError as error:
         place = f"{error.filename}: " if error.filename else ""

@@ -33,15 +33,17 @@ def write_results(path, students, *, pages):
     """Write one row for each learner: who, when, the marks of every exercise, of the practicals, the sums."""
     cells = _columns(pages)
     maximum = sum(points for points, _ in cells.values())
-    header = ["learner", "name", "handed_in_utc", "late", *cells, "waiting_for_a_person", "points", "maximum"]
+    header = ["learner", "name", "handed_in_utc", "late", *cells, "waiting_for_a_person"]
+    header += ["late_points_off", "points", "maximum"]
     rows = []
     for student in students:
         handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
         scores = [_score(student, cell) for cell in cells]
-        total = round(sum(student.scores.values()), 4)
+        off = round(student.late_points_off, 4)
+        total = round(sum(student.scores.values()) - off, 4)
         rows.append(
             [student.student_id, student.name, handed_in, "late" if student.late else ""]
-            + [*scores, len(student.waiting), total, maximum]
+            + [*scores, len(student.waiting), off or "", total, maximum]
         )
     write_table(path, header, rows)
 

@@ -7,7 +7,7 @@ import sqlalchemy as sql
 
 from grading.gradebook_file import opened
 
-_EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension as this date plus the time granted
+EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension as this date plus the time granted
 
 
 @dataclass(kw_only=True, slots=True)
@@ -18,6 +18,7 @@ class StudentScores:
     name: str
     handed_in: datetime | None = None
     late: bool = False
+    late_points_off: float = 0.0
     scores: dict[str, float] = field(default_factory=dict)
     waiting: set[str] = field(default_factory=set)
 
@@ -33,12 +34,31 @@ def read_scores(path):
         }
         for row in connection.execute(_submissions_query(tables)):
             _add_submission(students[row.student_id], row)
+        for student_id, off in connection.execute(_points_off_query(tables)):
+            students[student_id].late_points_off = off
         for student_id, name, score, waits in connection.execute(_scores_query(tables)):
             student = students[student_id]
             student.scores[name] = score
             if waits:
                 student.waiting.add(name)
     return list(students.values())
+
+
+def score_of(grade):
+    """Return a grade's score as nbgrader takes it: manual before automatic, extra credit added."""
+    extra = sql.func.coalesce(grade.c.extra_credit, 0.0)
+    return sql.func.coalesce(grade.c.manual_score + extra, grade.c.auto_score + extra, 0.0)
+
+
+def _points_off_query(tables):
+    """Select what was taken off late hand-ins, for each learner who lost something."""
+    submitted, notebook = tables["submitted_assignment"], tables["submitted_notebook"]
+    return (
+        sql.select(submitted.c.student_id, sql.func.sum(notebook.c.late_submission_penalty))
+        .join(notebook, notebook.c.assignment_id == submitted.c.id)
+        .where(notebook.c.late_submission_penalty.is_not(None))
+        .group_by(submitted.c.student_id)
+    )
 
 
 def _submissions_query(tables):
@@ -50,17 +70,12 @@ def _submissions_query(tables):
 
 
 def _scores_query(tables):
-    """Select learner, cell, score (manual before automatic, extra credit added) and whether it waits."""
+    """Select learner, cell, score and whether it waits."""
     submitted, notebook, grade, cell = (
         tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade", "base_cell")
     )
-    score = sql.func.coalesce(
-        grade.c.manual_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
-        grade.c.auto_score + sql.func.coalesce(grade.c.extra_credit, 0.0),
-        0.0,
-    )
     return (
-        sql.select(submitted.c.student_id, cell.c.name, score, grade.c.needs_manual_grade)
+        sql.select(submitted.c.student_id, cell.c.name, score_of(grade), grade.c.needs_manual_grade)
         .join(notebook, notebook.c.assignment_id == submitted.c.id)
         .join(grade, grade.c.notebook_id == notebook.c.id)
         .join(cell, cell.c.id == grade.c.cell_id)
@@ -73,5 +88,5 @@ def _add_submission(student, row):
         return
     student.handed_in = max(filter(None, (student.handed_in, row.timestamp)))
     if row.duedate is not None:
-        granted = row.extension - _EPOCH if row.extension is not None else _EPOCH - _EPOCH
+        granted = row.extension - EPOCH if row.extension is not None else EPOCH - EPOCH
         student.late = student.late or row.timestamp > row.duedate + granted

@@ -9,11 +9,13 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
+from grading.changes import keep_changes, log_beside
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
 from grading.gradebook import write_marks
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
+from grading.late import write_late_penalties
 from grading.marking import mark_class
 
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
@@ -32,7 +34,14 @@ class Summary:
     late: tuple[str, ...]
     waiting: int
     slips: tuple[tuple[str, int], ...]
+    kept: tuple[str, ...]
+    given: int
     problems: tuple[str, ...]
+
+    @property
+    def log(self):
+        """Where changes by a person are logged."""
+        return log_beside(self.gradebook)
 
     def as_dict(self):
         """Return the summary as plain values."""
@@ -49,6 +58,8 @@ class Summary:
                 {"slip": slip, "learners": count, "sentence": slip_sentence(slip)}
                 for slip, count in self.slips
             ],
+            "kept": list(self.kept),
+            "given_by_a_person": self.given,
             "problems": list(self.problems),
         }
 
@@ -61,6 +72,9 @@ class Summary:
         ]
         if self.late:
             lines.append(f"Late: {', '.join(self.late)}.")
+        if self.given:
+            lines.append(f"Kept {_count(self.given, 'score')} that a person gave, all in {self.log}.")
+            lines += [f"  {each}" for each in self.kept[:MOST_SLIPS]]
         if self.slips:
             lines += ["", "Most frequent slips:"]
             lines += [
@@ -105,12 +119,14 @@ def mark_folder(hand_ins, out, settings, *, course=None, feedback=True, processe
     )
     gradebook = (Path(course) if course else out) / "gradebook.db"
     write_marks(gradebook, [each.marks for each in result.learners], pages=PAGES, settings=settings)
+    given = keep_changes(gradebook)
+    write_late_penalties(gradebook, settings, pages=PAGES)
     students = read_scores(gradebook)
     write_results(out / "results.csv", students, pages=PAGES)
     root = Path(hand_ins) if Path(hand_ins).is_dir() else Path(hand_ins).parent
     problems = [each.seen_from(root) for each in result.problems]
     write_problems(out / "problems.csv", problems)
-    return _summary(out, gradebook, result, students, problems)
+    return _summary(out, gradebook, result, students, given, problems)
 
 
 def _writers(out, settings, *, course, feedback):
@@ -147,7 +163,14 @@ def _require_writable(out):
         raise OSError(error.errno, message, str(out)) from error
 
 
-def _summary(out, gradebook, result, students, problems):
+def _kept(given):
+    """Give the scores by a person that differ from what marking came to, in words."""
+    for (learner, item), score in sorted(given.items()):
+        if score.automatic is not None and score.automatic != score.manual:
+            yield f"{learner} {item}: {score.manual:g} stays, marking came to {score.automatic:g}"
+
+
+def _summary(out, gradebook, result, students, given, problems):
     """Put the summary together."""
     marked = {each.marks.student_id for each in result.learners}
     points = [each.points for each in result.learners]
@@ -162,5 +185,7 @@ def _summary(out, gradebook, result, students, problems):
         late=tuple(each.name for each in now if each.late),
         waiting=sum(bool(each.waiting) for each in now),
         slips=tuple(result.slip_counts),
+        kept=tuple(_kept(given)),
+        given=len(given),
         problems=tuple(each.in_words for each in problems),
     )

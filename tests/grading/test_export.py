@@ -49,6 +49,7 @@ def test_results_hold_marks_sums_and_what_waits(tmp_path):
         name="Ann Holt, Jr",
         handed_in=datetime(2026, 12, 1, 9, 30),
         late=True,
+        late_points_off=0.3,
         scores={"bench-one": 1.2, "bench-practical": 0.0},
         waiting={"bench-practical"},
     )
@@ -62,7 +63,8 @@ def test_results_hold_marks_sums_and_what_waits(tmp_path):
         "bench-one": "1.2",
         "bench-practical": "",
         "waiting_for_a_person": "1",
-        "points": "1.2",
+        "late_points_off": "0.3",
+        "points": "0.9",
         "maximum": "8.0",
     }
 

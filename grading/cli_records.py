@@ -1,0 +1,122 @@
+"""Verbs for what a person enters: practical marks by rubric, and changes of single scores."""
+
+from pathlib import Path
+
+import click
+
+from grading.class_settings import read_class_file
+from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
+
+results_folder = click.option(
+    "--results",
+    type=FOLDER,
+    required=True,
+    help="The folder with the gradebook: the OUT of `mark`, or a course folder.",
+)
+
+
+@click.command()
+@click.argument("table", type=click.Path(path_type=Path))
+@results_folder
+@class_file
+@as_json
+def practical(table, results, class_file, as_json):
+    """Enter practical marks from a table, judged line by line of a rubric.
+
+    TABLE is a CSV with the columns learner, page, criterion, level, by, when and note; a later row takes the
+    place of an earlier one. The sum goes into the gradebook beside the written marks, and into results.csv.
+    Where a row has a mistake nothing is entered, and every mistake is named with its line.
+    """
+    with one_sentence():
+        from grading.exercises import PAGES
+        from grading.practical import enter_practical, read_practical
+        from grading.rubric import read_rubrics
+
+        rubrics = read_rubrics(PAGES)
+        settings = read_class_file(class_file)
+        rows, problems = read_practical(table, rubrics)
+        if problems:
+            count = f"{len(problems)} problem{'s' if len(problems) > 1 else ''}"
+            message = f"nothing is entered, {table.name} has {count}: {'; '.join(problems)}"
+            raise click.ClickException(message)
+        done = enter_practical(
+            gradebook_in(results),
+            rows,
+            rubrics=rubrics,
+            pages=PAGES,
+            settings=settings,
+            file_name=table.name,
+        )
+        refresh_results(results, settings)
+        data = {
+            "entered": [
+                {"learner": who, "item": item, "points": n} for (who, item), n in done.entered.items()
+            ],
+            "same_as_before": done.same,
+            "waiting_for_lines": list(done.waiting),
+            "kept": list(done.kept),
+        }
+        lines = [f"Entered {len(done.entered)} practicals, {done.same} were there already."]
+        lines += [f"  waits  {each}" for each in done.waiting] + [f"  kept   {each}" for each in done.kept]
+        print_summary(as_json, data, "\n".join(lines))
+
+
+@click.command()
+@click.argument("learner")
+@click.argument("item")
+@click.argument("points")
+@results_folder
+@click.option("--by", required=True, help="Who makes the change.")
+@click.option("--why", required=True, help="The reason, in one sentence.")
+@class_file
+@as_json
+def change(learner, item, points, results, by, why, class_file, as_json):
+    """Give one score by hand, with who and why.
+
+    ITEM is an exercise or a practical as named in the header of results.csv. POINTS is a number, or
+    `automatic` to take a score given by hand back. Marking again never replaces it. Every change is added to
+    changes.csv: who, when, why, from what to what.
+    """
+    with one_sentence():
+        from grading.changes import change_score
+
+        settings = read_class_file(class_file)
+        made = change_score(
+            gradebook_in(results), learner=learner, item=item, points=read_points(points), by=by, why=why
+        )
+        refresh_results(results, settings)
+        scores = ["automatic" if score is None else f"{score:g}" for score in (made.before, made.after)]
+        text = f"{made.learner} {made.item}: {scores[0]} is now {scores[1]}, by {made.by}: {made.why}"
+        print_summary(as_json, made._asdict(), text)
+
+
+def read_points(text):
+    """Return typed points as a number, None for the automatic score."""
+    if text == "automatic":
+        return None
+    try:
+        return float(text.replace(",", "."))
+    except ValueError as error:
+        message = f"points must be a number or the word automatic, got {text!r}"
+        raise click.ClickException(message) from error
+
+
+def gradebook_in(results):
+    """Return the path of the gradebook in a folder of results."""
+    path = Path(results) / "gradebook.db"
+    if not path.is_file():
+        message = f"results must be a folder with a gradebook, found no {path}: mark the hand-ins first"
+        raise click.ClickException(message)
+    return path
+
+
+def refresh_results(results, settings):
+    """Write the table of results again from the gradebook, late rules applied."""
+    from grading.exercises import PAGES
+    from grading.export import write_results
+    from grading.gradebook_scores import read_scores
+    from grading.late import write_late_penalties
+
+    gradebook = gradebook_in(results)
+    write_late_penalties(gradebook, settings, pages=PAGES)
+    write_results(Path(results) / "results.csv", read_scores(gradebook), pages=PAGES)

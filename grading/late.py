@@ -1,0 +1,66 @@
+"""What late hand-ins lose, by the class file's rule, in the gradebook's own field for it.
+
+Taken off are shares of what the page's exercises earned. A practical is judged at the bench and handed in by
+nobody, so nothing is taken off it. An extension granted in the gradebook moves the due time.
+"""
+
+import sqlalchemy as sql
+
+from grading.gradebook_file import opened
+from grading.gradebook_scores import EPOCH, score_of
+from grading.round_marks import POINT_DIGITS
+
+
+def write_late_penalties(gradebook, settings, *, pages):
+    """Bring the points taken off every late hand-in up to date; return ``{(learner, page id): points}``."""
+    of_assignment = {page.assignment: page.id for page in pages.values()}
+    off, changes = {}, []
+    with opened(gradebook) as (connection, tables):
+        for row in connection.execute(_late_query(tables)):
+            granted = row.extension - EPOCH if row.extension is not None else EPOCH - EPOCH
+            late = row.timestamp - row.duedate - granted if row.timestamp and row.duedate else EPOCH - EPOCH
+            points = round((row.earned or 0.0) * settings.late_share_off(late), POINT_DIGITS) or None
+            if points:
+                off[row.student_id, of_assignment.get(row.name, row.name)] = points
+            if points != row.late_submission_penalty:
+                changes.append({"row": row.id, "points": points})
+        if changes:
+            notebook = tables["submitted_notebook"]
+            connection.execute(
+                sql.update(notebook)
+                .where(notebook.c.id == sql.bindparam("row"))
+                .values(late_submission_penalty=sql.bindparam("points")),
+                changes,
+            )
+    return off
+
+
+def _late_query(tables):
+    """Select the notebooks that came late or have something taken off, and what their exercises earned."""
+    names = ("assignment", "submitted_assignment", "submitted_notebook", "grade", "base_cell", "grade_cells")
+    assignment, submitted, notebook, grade, cell, graded = (tables[name] for name in names)
+    earned = (
+        sql.select(sql.func.sum(score_of(grade)))
+        .select_from(grade.join(cell, cell.c.id == grade.c.cell_id).join(graded, graded.c.id == cell.c.id))
+        .where(grade.c.notebook_id == notebook.c.id, graded.c.cell_type == "code")
+        .scalar_subquery()
+    )
+    return (
+        sql.select(
+            submitted.c.student_id,
+            submitted.c.timestamp,
+            submitted.c.extension,
+            assignment.c.duedate,
+            assignment.c.name,
+            notebook.c.id,
+            notebook.c.late_submission_penalty,
+            earned.label("earned"),
+        )
+        .join(submitted, submitted.c.id == notebook.c.assignment_id)
+        .join(assignment, assignment.c.id == submitted.c.assignment_id)
+        .where(
+            sql.or_(
+                submitted.c.timestamp > assignment.c.duedate, notebook.c.late_submission_penalty.is_not(None)
+            )
+        )
+    )
