@@ -198,7 +198,10 @@ def _check_holds(line, content, check):
         if _check_of(body) == check:
             return True
     bare = {name: value for name, value in content.items() if name != "check"}
-    return _check_of(_ENCODE(bare).encode("ascii")) == check
+    try:
+        return _check_of(_ENCODE(bare).encode("ascii")) == check
+    except (ValueError, RecursionError):  # numbers beyond any float, or lists within lists by the thousand
+        return False
 
 
 def _claimed_check(line):

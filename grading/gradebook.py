@@ -188,7 +188,7 @@ def _insert_submissions(connection, tables, assignment, automatic, new, ids):
             }
         )
         for name, cell in assignment.graded.items():
-            score = each.points.get(automatic.get(name))
+            score = each.points.get(automatic[name], 0.0) if name in automatic else None
             grades.append(
                 {
                     "id": next(ids),
@@ -225,7 +225,7 @@ def _update_submissions(connection, tables, assignment, automatic, marks, known)
     for row in connection.execute(_grades_query(tables, assignment)):
         if row.student_id not in known or row.cell_id not in cells:
             continue
-        score = marks[row.student_id].points.get(cells[row.cell_id])
+        score = marks[row.student_id].points.get(cells[row.cell_id], 0.0)
         if score != row.auto_score:
             review = score is None or row.manual_score is not None
             changes.append({"row": row.id, "score": score, "review": review})

@@ -21,7 +21,7 @@ from grading.exercises import BANK_VERSION, EXERCISES
 from grading.export import printable
 from grading.hand_in import learner_slug, read_hand_in
 from grading.hand_ins import ClassProblem, hand_in_pages, made_at, merge_hand_ins, read_by_learner
-from grading.scoring import keys_for, mark_learner, wanted
+from grading.scoring import keys_for, mark_answered, wanted, with_unanswered
 
 CHUNK = 100  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
 LONGEST_NAME = 128  # what nbgrader's tables give to each part of a name
@@ -37,8 +37,9 @@ WORTH_PROCESSES = 300  # hand-ins; below this, starting processes takes longer t
 class LearnerMarks:
     """What the gradebook takes from one learner's hand-in.
 
-    ``points`` holds the mark of each counting exercise of the pages handed in, None where the fault is
-    ours and a person has to look. ``handed_in`` is in UTC, without time zone, as nbgrader keeps it.
+    ``points`` holds the mark of each counting exercise that was answered, None where the fault is ours and a
+    person has to look; what is not named was not answered and earned nothing. ``handed_in`` is in UTC,
+    without time zone, as nbgrader keeps it.
     """
 
     student_id: str
@@ -167,7 +168,7 @@ def _bench_logs(merged, keys):
 
 def _mark_one(hand_in, paths, settings, keys, each_learner):
     """Mark one learner and hand everything to ``each_learner`` before all but the marks is let go."""
-    result = mark_learner(
+    result = mark_answered(
         hand_in.records,
         settings,
         learner=hand_in.learner,
@@ -177,7 +178,7 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
     )
     problems = tuple(_problems(hand_in, paths, result))
     if each_learner:
-        each_learner(hand_in, result, keys, problems)
+        each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
     broken = {each.exercise_id for each in result.problems if each.kind == "broken exercise"}
     pages = hand_in_pages(hand_in)
     points = {

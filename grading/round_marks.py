@@ -99,6 +99,11 @@ def mark_rounds(exercise, records, settings, key_of_round, problems=None):
     )
 
 
+def unanswered(exercise):
+    """Return the result of an exercise without records."""
+    return mark_rounds(exercise, (), None, None)
+
+
 def _honoured_rounds(exercise, records, problems):
     """Group records by round, in rising order; set aside those that jump ahead."""
     by_round, ahead = {}, []

@@ -5,7 +5,7 @@ class all call it, so they cannot differ.
 """
 
 from collections import Counter, defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from grading.answers import Problem
 from grading.keys import RoundKey, keys_for, row_keys
@@ -19,6 +19,7 @@ from grading.round_marks import (
     count_answers,
     mark_rounds,
     problem_at,
+    unanswered,
 )
 from grading.variants import PRACTICE, normalise_learner
 
@@ -31,11 +32,13 @@ __all__ = [
     "RoundKey",
     "RoundResult",
     "keys_for",
+    "mark_answered",
     "mark_learner",
     "mark_rounds",
     "row_keys",
     "score_part",
     "wanted",
+    "with_unanswered",
 ]
 
 
@@ -75,29 +78,46 @@ def mark_learner(records, settings, *, learner=None, exercises=None, bank_versio
         from grading.exercises import BANK_VERSION, EXERCISES
 
         exercises, bank_version = EXERCISES, BANK_VERSION
-    problems = []
+    practice = ()
     if learner is None:
         learner = _last_learner(records)
         if learner == PRACTICE and records:
-            problems.append(
-                Problem(kind="practice", sentence="all answers are practice: nobody had signed in")
-            )
+            practice = (Problem(kind="practice", sentence="all answers are practice: nobody had signed in"),)
             records = ()
+    answered = mark_answered(
+        records, settings, learner=learner, exercises=exercises, bank_version=bank_version, keys=keys
+    )
+    return with_unanswered(replace(answered, problems=practice + answered.problems), exercises)
+
+
+def mark_answered(records, settings, *, learner, exercises, bank_version=None, keys=None):
+    """Return what a learner earned, with the exercises that were answered and no others.
+
+    A learner of a large bank answers few of its exercises; the others cost nothing here.
+    """
+    problems = []
     own, counted = _own_records(records, learner, settings, exercises, problems)
     _report_banks(counted, bank_version, problems)
     key_of = _key_finder(learner, settings.course_key, exercises, keys or {})
     results = {
-        exercise_id: mark_rounds(exercise, own.get(exercise_id, ()), settings, key_of(exercise_id), problems)
-        for exercise_id, exercise in exercises.items()
+        each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems)
+        for each in exercises
+        if each in own
     }
     return LearnerResult(
         learner=learner,
         exercises=results,
-        points=round(sum(result.points for result in results.values()), POINT_DIGITS),
-        maximum=sum(result.maximum for result in results.values()),
+        points=round(sum([result.points for result in results.values()]), POINT_DIGITS),
+        maximum=sum([result.maximum for result in results.values()]),
         problems=tuple(problems),
-        last_at=max((record.at for record in counted), default=""),
+        last_at=max([record.at for record in counted], default=""),
     )
+
+
+def with_unanswered(result, exercises):
+    """Return the result with every exercise of the bank in it, in the order of the bank."""
+    whole = {each: result.exercises.get(each) or unanswered(exercise) for each, exercise in exercises.items()}
+    return replace(result, exercises=whole, maximum=sum(one.maximum for one in whole.values()))
 
 
 def _key_finder(learner, course_key, exercises, keys):

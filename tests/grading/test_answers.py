@@ -89,6 +89,14 @@ def test_lines_that_were_only_laid_out_anew_are_sound(filled):
     assert contents.records == filled.read().records
 
 
+@pytest.mark.parametrize("odd", [b"1e400", b"[" * 980 + b"]" * 980])
+def test_a_record_that_cannot_be_written_again_is_set_aside(filled, odd):
+    """A number beyond any float, or lists within lists by the hundred, spoil one record and no more."""
+    contents = parse_journal(filled.path.read_bytes().replace(b'"2 J"', odd))
+    assert [record.line for record in contents.records] == [1, 2, 4, 5]
+    assert [problem.line for problem in contents.problems] == [3]
+
+
 def test_an_edited_record_is_set_aside_with_its_line(filled):
     """A changed answer is found by its check; the records around it stay."""
     edited = filled.path.read_bytes().replace(b'"2 J"', b'"9 J"')

@@ -53,8 +53,11 @@ def test_class_and_page_agree(demo_files):
             alone = mark_learner(records, SETTINGS)
             assert each.points == alone.points
             assert each.marks.points == {
-                name: one.points for name, one in alone.exercises.items() if EXERCISES[name].counts
+                name: one.points
+                for name, one in alone.exercises.items()
+                if EXERCISES[name].counts and one.submissions
             }
+            assert all(one.points == 0.0 for one in alone.exercises.values() if not one.submissions)
 
 
 def test_processes_and_chunks_change_nothing(demo_files, monkeypatch):
