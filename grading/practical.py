@@ -88,7 +88,7 @@ def read_practical(path, rubrics):
 def _take(row, line, rubrics, rows, problems):
     """Turn one row into what was judged, or say what is wrong with it."""
     try:
-        rows.append(_judged({name: _plain(row.get(name)) for name in NEEDED}, line, rubrics))
+        rows.append(judged_from({name: _plain(row.get(name)) for name in NEEDED}, line, rubrics))
     except PracticalError as error:
         problems.append(f"line {line}: {error}")
 
@@ -98,7 +98,7 @@ def _plain(value):
     return printable(value).strip().removeprefix("'") if isinstance(value, str) else ""
 
 
-def _judged(row, line, rubrics):
+def judged_from(row, line, rubrics):
     """Check one row against its rubric."""
     for name in ("learner", "by"):
         if not 1 <= len(row[name]) <= 200:

@@ -1,6 +1,6 @@
 """Rubrics of the practicals: what is looked at on coupons, and what each level earns.
 
-A rubric is one TOML file in ``grading/rubrics``, named after its page.
+A rubric is one TOML file in ``instructor_notes/rubrics``, named after its page; learners' bundles have none.
 """
 
 import tomllib
@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
-RUBRICS = Path(__file__).parent / "rubrics"
+RUBRICS = Path(__file__).resolve().parent.parent / "instructor_notes" / "rubrics"
 
 
 class RubricError(ValueError):

@@ -6,8 +6,10 @@ from exercise_forms.exercise_form import ExerciseForm
 from exercise_forms.hand_in_form import HandInForm
 from exercise_forms.panel_form import PanelForm
 from exercise_forms.panels import PANELS
+from exercise_forms.practical_form import PracticalForm
 from exercise_forms.sign_in_form import SignInForm
 from exercise_forms.summary_form import SummaryForm
+from grading.rubric import read_rubrics
 from secondplate.checks import require_choice
 
 BENCH = "bench"
@@ -44,3 +46,11 @@ def hand_in():
     """Return the button that makes the hand-in file."""
     desk = here()
     return desk.put("hand in", HandInForm(desk))
+
+
+def practical(page_id, table="practical.csv"):
+    """Return the instructor's form for a page's practical; it adds rows to a table of practical marks."""
+    desk = here()
+    rubrics = read_rubrics(desk.bank.PAGES)
+    name = require_choice("page", page_id, rubrics)
+    return desk.put(f"practical {name}", PracticalForm(rubrics[name], desk.folder / table))
