@@ -22,6 +22,7 @@ from secondplate.bench import (
 DAYS = 40  # two neighbours share a day once in so many pairs
 STUDS = 1500  # of each set-up that rows are drawn from
 SECOND_PLATE_MM = 2.0
+_STUDS_SEED = b"studs of the rows"
 # A machine that does what it shows, on a rivet that asks for an ordinary pull.
 TRUE_JOB = {"current_share": 1.0, "voltage_v": 30.0, "rivet_hold_n": 2100.0, "web_mm": 1.12}
 # What is wrong with a wrong set-up; each fails most pulls, none fails all.
@@ -35,12 +36,18 @@ FAULTS = MappingProxyType(
 )
 
 
+@lru_cache(maxsize=1)
+def row_site():
+    """Return the joint and the puller of every row."""
+    return draw_site(_STUDS_SEED, second_plate_mm=SECOND_PLATE_MM)
+
+
 @lru_cache(maxsize=len(FAULTS) + 1)
 def _pool(fault):
     """Return studs pulled with one fault, or with none."""
-    seed = b"studs of the rows"
     settings = replace(chart_settings(stud_diameter_mm=6), **(FAULTS[fault] if fault else {}))
-    return stud_pool(settings, replace(draw_job(seed), **TRUE_JOB), draw_site(seed), seed=seed, studs=STUDS)
+    job = replace(draw_job(_STUDS_SEED), **TRUE_JOB)
+    return stud_pool(settings, job, row_site(), seed=_STUDS_SEED, studs=STUDS)
 
 
 @lru_cache(maxsize=4 * DAYS)

@@ -18,6 +18,7 @@ import pytest
 
 import lab_server
 from grading.bench_settings import SETTINGS, Dial
+from grading.row_plans import FIELDS
 
 try:
     from playwright import sync_api
@@ -43,6 +44,7 @@ BENCH_BUTTONS = {
     "row": ("Now the row", "The row is welded"),
     "stop": ("Stop: hand", "Stopped:"),
 }
+PLAN_LABELS = {field.name: field.label for field in FIELDS}
 READY_MS = 180_000  # a machine that runs other tests besides is slow to start a kernel
 REPLY_MS = 30_000
 
@@ -219,7 +221,10 @@ class AtTheExercise:
     def fill(self, part_id, typed):
         """Fill in one part of any kind with what a record of it would hold."""
         part = self.part(part_id)
-        if part.locator(".work").count():
+        if part.locator(".row_run").count():
+            for name, text in typed.items():
+                part.get_by_label(PLAN_LABELS[name]).fill(text)
+        elif part.locator(".work").count():
             self._work_at_the_bench(part, typed)
         elif part.locator(".measured").count():
             part.get_by_label("Line 1", exact=True).fill(typed["from"])

@@ -16,8 +16,11 @@ from grading.exercise import (
     Option,
     Page,
     Reading,
+    RowRun,
     Slip,
 )
+from grading.row_days import row_run_key
+from grading.row_plans import SLIP_IDS
 from secondplate.bench import FINDINGS
 
 STEP_SVG = (
@@ -117,6 +120,26 @@ BENCH = Exercise(
     reasons="One stud, one pull. Then one change.",
     read_again="How high?",
 )
+ROW = Exercise(
+    id="bench_tests.row",
+    objective="bench",
+    title="A row by a plan",
+    prompt="Plan the row.",
+    parts=(
+        RowRun(
+            id="plan",
+            ask="How do you work through this row?",
+            slips=tuple(Slip(id=slip_id, sentence=f"Shows {slip_id}.") for slip_id in SLIP_IDS),
+            full_within=0.05,
+            nothing_beyond=0.25,
+            tolerance_reason="Nobody knows the chances better than this.",
+        ),
+    ),
+    draw=lambda draw: {"day": draw.whole("day", 6, 6)},
+    solve=lambda table: {"plan": row_run_key(table["day"])},
+    reasons="Test two. Then the row.",
+    read_again="How high?",
+)
 PAGE = Page(
     id="bench_tests",
     title="Tests",
@@ -124,7 +147,7 @@ PAGE = Page(
     notebook="tests.ipynb",
     assignment="tests",
     objectives={"reading": "Read", "bench": "Bench"},
-    exercises=(STEP, JUDGE, BENCH),
+    exercises=(STEP, JUDGE, BENCH, ROW),
 )
 BANK = SimpleNamespace(
     EXERCISES={exercise.id: exercise for exercise in PAGE.exercises},

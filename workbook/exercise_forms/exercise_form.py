@@ -4,13 +4,14 @@ from contextlib import suppress
 
 import traitlets
 
+from exercise_forms import row_view
 from exercise_forms.bench_work import work_at_bench
 from exercise_forms.drafts import NotKeptError
 from exercise_forms.exercise_state import draft_name, exercise_state, state_key
 from exercise_forms.figures import figure_state
 from exercise_forms.form import Form, script, sentence
 from grading.answers import NotSavedError
-from grading.exercise import Bench
+from grading.exercise import Bench, RowRun
 from grading.part_results import FAULTS
 from grading.variants import scenario_digest
 
@@ -25,7 +26,13 @@ class ExerciseForm(Form):
     """One exercise for the learner who is signed in, in the round that is open."""
 
     _esm = script(
-        "controls.js", "part_editors.js", "reading_editor.js", "bench.js", "bench_editor.js", "exercise.js"
+        "controls.js",
+        "part_editors.js",
+        "reading_editor.js",
+        "bench.js",
+        "bench_editor.js",
+        "row_editor.js",
+        "exercise.js",
     )
     figure = traitlets.Dict().tag(sync=True)
 
@@ -39,8 +46,8 @@ class ExerciseForm(Form):
         super().__init__(state=self._state())
 
     def answer(self, message):
-        """Save a submission, start a fresh round, or work on at the bench."""
-        if message["kind"] == "bench":
+        """Save a submission, start a fresh round, work on at the bench, or run a plan for a row."""
+        if message["kind"] in ("bench", "row"):
             return self._work(message)
         reply = {"submit": self._submit, "fresh": self._fresh}[message["kind"]](message)
         self.state = self._state()
@@ -90,7 +97,7 @@ class ExerciseForm(Form):
                 self.desk.drafts.drop(draft_name(key, part))
 
     def _work(self, message):
-        """Do the last step of a log at the bench, and keep the log until it is saved as an answer."""
+        """Do the last step of a log at the bench, kept until it is saved as an answer; or run a row."""
         if message["key"] != self.state["key"] or self.desk.learner.learner != self.learner:
             self._sit_down()
             self.state = self._state()
@@ -98,6 +105,8 @@ class ExerciseForm(Form):
         part = next(part for part in self.exercise.parts if part.id == message["part"])
         triple = (self.exercise.id, self.learner, self.round_number)
         key = self.desk.keys([triple])[triple].keys[part.id]
+        if isinstance(part, RowRun):
+            return row_view.run(key, message["plan"])
         name = draft_name(message["key"], part)
         return work_at_bench(part, key, message["steps"], lambda steps: self.desk.drafts.keep(name, steps))
 

@@ -1,9 +1,9 @@
 """What the form of an exercise shows, as plain data: prompt, parts, what was saved, what is said about it."""
 
-from exercise_forms import bench_view
+from exercise_forms import bench_view, row_view
 from grading import variants
 from grading.bench_logs import MOST_STEPS, read_typed_log
-from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, Verdicts
+from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.feedback import exercise_feedback
 from grading.scoring import Outcome
 from grading.unit_spellings import shown_unit
@@ -17,6 +17,7 @@ KINDS = {
     Order: "order",
     Verdicts: "verdicts",
     Bench: "bench",
+    RowRun: "row_run",
 }
 PRACTICE_NUMBERS = "Practice numbers: you are not signed in, so these answers are saved but not handed in."
 
@@ -99,6 +100,8 @@ def _part_state(part, place, current, said, words, draw, keys):
     feedback = said.parts[place] if said else None
     unit = getattr(part, "unit", "")
     more = {"axis": part.axis, "span": list(part.span)} if isinstance(part, Reading) else {}
+    if isinstance(part, RowRun):
+        more = {"fields": row_view.fields()}
     return more | {
         "id": part.id,
         "kind": KINDS[type(part)],

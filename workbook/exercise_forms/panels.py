@@ -9,6 +9,7 @@ from drawings import (
     weld_cycle,
 )
 from exercise_forms.panel import Panel, Pick, Slide, View
+from exercise_forms.plate_panels import PLATE_PANELS
 from exercise_forms.removal_panels import REMOVAL_PANELS
 from exercise_forms.rivet_panels import RIVET_PANELS
 from grading.quantities import show_quantity
@@ -153,7 +154,7 @@ def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, dista
     )
 
 
-PANELS = RIVET_PANELS | REMOVAL_PANELS | {
+PANELS = RIVET_PANELS | REMOVAL_PANELS | PLATE_PANELS | {
     "weld_cycle": Panel(
         title="One weld, slowed down",
         intro=("Change a setting and watch which strip of the picture moves.",),

@@ -7,7 +7,7 @@ const IF_NOTHING_HAPPENS =
 
 // JupyterLab deletes, cuts and moves cells on single keys while a button or a radio button of a form has the
 // focus. It looks for this mark on the focused element itself, so each of them carries it.
-const TAKES_FOCUS = new Set(["button", "input", "select"]);
+const TAKES_FOCUS = new Set(["button", "input", "select", "summary"]);
 const NO_SHORTCUTS = "data-lm-suppress-shortcuts";
 
 /** Make an element: make("p", { class: "note" }, "text", otherElement). Text never becomes markup. */

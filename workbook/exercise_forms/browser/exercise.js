@@ -143,10 +143,10 @@ class Form {
     if (this.parts.some((part) => part.changed)) this.sayUnsaved();
   }
 
-  /** What the editors need beside their part: the figure, and the kernel's bench. */
+  /** What the editors need beside their part: the figure, and the kernel's bench and row. */
   context(state, figure) {
-    const askBench = (part, steps, { answered, silent }) => this.line.ask(
-      { kind: "bench", key: state.key, part: part.id, steps },
+    const askKernel = (content, { answered, silent }) => this.line.ask(
+      content,
       {
         answered: (reply) => {
           answered(reply);
@@ -157,7 +157,9 @@ class Form {
         silent,
       },
     );
-    return { figure, askBench };
+    const askBench = (part, steps, replies) => askKernel({ kind: "bench", key: state.key, part: part.id, steps }, replies);
+    const askRow = (part, plan, replies) => askKernel({ kind: "row", key: state.key, part: part.id, plan }, replies);
+    return { figure, askBench, askRow };
   }
 
   sayUnsaved() {
