@@ -9,7 +9,7 @@ import drawings
 from secondplate.inspection import COLLAR_SIGNS
 from secondplate.rivet import Sheet, Stack
 from secondplate.rivet_rules import rivet_length_advice_mm
-from tests.drawings import flange_cases, removal_cases, row_cases, section_cases, weld_cases
+from tests.drawings import flange_cases, plate_cases, removal_cases, row_cases, section_cases, weld_cases
 
 CYCLE = {
     "current_a": 600,
@@ -117,6 +117,7 @@ USUAL = {
     **flange_cases.USUAL,
     **section_cases.USUAL,
     **removal_cases.USUAL,
+    **plate_cases.USUAL,
     **row_cases.USUAL,
 }
 
@@ -237,6 +238,7 @@ EXTREMES = {
     **flange_cases.EXTREMES,
     **section_cases.EXTREMES,
     **removal_cases.EXTREMES,
+    **plate_cases.EXTREMES,
 }
 
 # What is refused, and the sentence.
@@ -303,6 +305,7 @@ REFUSED = (
     *flange_cases.REFUSED,
     *section_cases.REFUSED,
     *removal_cases.REFUSED,
+    *plate_cases.REFUSED,
     *row_cases.REFUSED,
 )
 

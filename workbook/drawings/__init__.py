@@ -1,6 +1,7 @@
 """Pictures of what the library computes. Each function returns a ``Picture`` that carries its own words."""
 
 from drawings.bench_collar import bench_collar
+from drawings.bond_shear import bond_shear
 from drawings.button_from_below import button_from_below
 from drawings.chain_chart import chain_chart
 from drawings.collars import collar, collar_strip
@@ -17,12 +18,14 @@ from drawings.minutes_chart import minutes_chart
 from drawings.oxygen_chart import oxygen_in_room
 from drawings.picture import Picture
 from drawings.plan_chart import plan_chart
+from drawings.plates_left import plates_left
 from drawings.polarity import polarity
 from drawings.proof_chart import proof_chart
 from drawings.pull_control import pull_control
 from drawings.pull_out_chart import pull_out_chart
 from drawings.pull_trace import pull_trace
 from drawings.pulled_stud import pulled_stud
+from drawings.reading_chart import reading_chart
 from drawings.rivet_and_plates import rivet_and_plates
 from drawings.row_strip import row_strip
 from drawings.rule_bars import rule_bars
@@ -41,6 +44,7 @@ __all__ = [
     "Picture",
     "SECTION_FRAME_MM",
     "bench_collar",
+    "bond_shear",
     "button_from_below",
     "cable_drop",
     "chain_chart",
@@ -58,12 +62,14 @@ __all__ = [
     "minutes_chart",
     "oxygen_in_room",
     "plan_chart",
+    "plates_left",
     "polarity",
     "proof_chart",
     "pull_control",
     "pull_out_chart",
     "pull_trace",
     "pulled_stud",
+    "reading_chart",
     "rivet_and_plates",
     "rivet_parts",
     "row_strip",

@@ -93,6 +93,7 @@ def _words(forces, chart, outside, limits_from):
     names = " and ".join(f"pull {i + 1}" for i in outside) or "none"
     return (
         f"Pulls in their order ({len(forces)}), in kN: {pulls}. Limits from {rest}: "
-        f"{number(chart.lower / 1000)} to {number(chart.upper / 1000)} kN about {number(chart.centre / 1000)} kN. "
+        f"{number(chart.lower / 1000)} to {number(chart.upper / 1000)} kN about "
+        f"{number(chart.centre / 1000)} kN. "
         f"Outside: {names}."
     )
