@@ -54,7 +54,8 @@ class LearnerMarks:
 class MarkedLearner:
     """One learner's marks: all that leaves the process that computed them.
 
-    ``slips`` holds ``<exercise id>.<part id>.<slip id>`` for every slip whose answer stands.
+    ``slips`` holds ``<exercise id>.<part id>.<slip id>`` for every slip whose answer stands, ``kept`` what
+    ``each_learner`` returned.
     """
 
     marks: LearnerMarks
@@ -63,6 +64,7 @@ class MarkedLearner:
     slips: tuple[str, ...]
     points: float
     problems: tuple[ClassProblem, ...]
+    kept: object = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -84,7 +86,8 @@ def mark_class(files, settings, *, each_learner=None, processes=None, progress=N
     """Return the ``ClassResult`` of many hand-in files.
 
     ``each_learner(hand_in, result, keys, problems)`` is called, in the process that marked the learner, with
-    everything a feedback page needs; it must be importable by name where several processes are used.
+    everything a feedback page needs; it must be importable by name where several processes are used, and
+    what it returns is kept with the learner's marks.
     ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
     """
     files = [Path(each) for each in files]
@@ -177,8 +180,9 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
         keys=keys,
     )
     problems = tuple(_problems(hand_in, paths, result))
+    kept = None
     if each_learner:
-        each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
+        kept = each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
     broken = {each.exercise_id for each in result.problems if each.kind == "broken exercise"}
     pages = hand_in_pages(hand_in)
     points = {
@@ -202,6 +206,7 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
         slips=tuple(_standing_slips(result)),
         points=result.points,
         problems=problems,
+        kept=kept,
     )
 
 

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from grading.changes import keep_changes, log_beside
+from grading.class_work import class_work, save_class_work, work_of
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
 from grading.gradebook import write_marks
@@ -18,6 +19,7 @@ from grading.hand_ins import hand_in_files
 from grading.late import write_late_penalties
 from grading.marking import mark_class
 
+REPORTED_BY_ITSELF = 300  # hand-ins; a larger class gets its report only where it is asked for
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
 
 
@@ -104,12 +106,18 @@ def slip_sentence(slip):
     return next(each.sentence for each in slips if each.id == slip_id)
 
 
-def mark_folder(hand_ins, out, settings, *, course=None, feedback=True, processes=None, progress=None):
-    """Mark a folder of hand-ins, or one file, and write everything into ``out``; return the ``Summary``."""
+def mark_folder(
+    hand_ins, out, settings, *, course=None, feedback=True, report=None, processes=None, progress=None
+):
+    """Mark a folder of hand-ins, or one file, and write everything into ``out``; return the ``Summary``.
+
+    ``report`` says whether the class report is written; None writes it for a class of usual size.
+    """
     files = hand_in_files(hand_ins)
     out = Path(out)
     _require_writable(out)
-    writers = _writers(out, settings, course=course, feedback=feedback)
+    report = len(files) <= REPORTED_BY_ITSELF if report is None else report
+    writers = _writers(out, settings, course=course, feedback=feedback, report=report)
     result = mark_class(
         files,
         settings,
@@ -126,10 +134,21 @@ def mark_folder(hand_ins, out, settings, *, course=None, feedback=True, processe
     root = Path(hand_ins) if Path(hand_ins).is_dir() else Path(hand_ins).parent
     problems = [each.seen_from(root) for each in result.problems]
     write_problems(out / "problems.csv", problems)
+    if report and result.learners:
+        _write_report(out, result, students, settings)
     return _summary(out, gradebook, result, students, given, problems)
 
 
-def _writers(out, settings, *, course, feedback):
+def _write_report(out, result, students, settings):
+    """Write the class report, and what it takes to write it again after a change in the gradebook."""
+    from grading.class_report import REPORT_FILE, write_class_report
+
+    work = class_work(result.learners, settings)
+    save_class_work(out, work)
+    write_class_report(out / REPORT_FILE, students, work)
+
+
+def _writers(out, settings, *, course, feedback, report):
     """Return what is to be written for each learner while the answers are at hand."""
     writers = []
     if feedback:
@@ -143,13 +162,14 @@ def _writers(out, settings, *, course, feedback):
 
         released = {page.id: released_notebook(course, page) for page in PAGES.values()}
         writers.append(partial(submit_hand_in, course=course, released=released))
+    if report:
+        writers.append(work_of)
     return writers
 
 
 def _write_for(*marked, writers):
-    """Hand one marked learner to every writer."""
-    for write in writers:
-        write(*marked)
+    """Hand one marked learner to every writer and return what the last one makes of them."""
+    return [write(*marked) for write in writers][-1]
 
 
 def _require_writable(out):
