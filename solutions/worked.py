@@ -8,7 +8,7 @@ from types import SimpleNamespace
 
 from grading.bench_logs import log_lines
 from grading.bench_settings import SETTINGS
-from grading.exercise import Bench
+from grading.exercise import Bench, RowRun
 from grading.exercises import EXERCISES, PAGES
 from grading.keys import row_keys
 from grading.part_scores import Outcome, score_part
@@ -38,11 +38,19 @@ class Sheet:
 
     def day(self, exercise_id):
         """Return this learner's day at the bench: its ``seed``, its ``job``, and ``start``, how it is set."""
+        key = self._only_key(exercise_id, Bench)
+        return SimpleNamespace(seed=key.seed, job=key.job, start=dict(key.start))
+
+    def row_day(self, exercise_id):
+        """Return this learner's row and what its day may bring, as ``secondplate.bench.RowDay``."""
+        return self._only_key(exercise_id, RowRun).day
+
+    def _only_key(self, exercise_id, kind):
+        """Return the key of the only part of a kind."""
         exercise = EXERCISES[exercise_id]
         (keys,) = row_keys(exercise, [scenario(exercise, **self._who)])
-        (part,) = (part for part in exercise.parts if isinstance(part, Bench))
-        key = keys[part.id]
-        return SimpleNamespace(seed=key.seed, job=key.job, start=dict(key.start))
+        (part,) = (part for part in exercise.parts if isinstance(part, kind))
+        return keys[part.id]
 
     def answer(self, exercise_id, **typed):
         """Mark answers to some parts of an exercise, typed as a learner types them, and print the outcome."""
