@@ -69,6 +69,10 @@ def test_lives_are_the_inverse():
         ),
         (lambda: CURVE.cycles_to_failure(-1), "stress range must be at least 0 MPa, got -1 MPa"),
         (
+            lambda: CURVE.cycles_to_failure([80, 400]),
+            r"stress range must be at most 374.5 MPa \(the curve begins at 1000 cycles\), got 400 MPa",
+        ),
+        (
             lambda: CURVE.damage(stress_ranges_mpa=80, cycles=-1),
             "cycles must be at least 0, got -1",
         ),

@@ -2,8 +2,8 @@
 
 A straight line in logarithms with a knee and a cut-off. No open rows were found for self-piercing or blind
 rivets, and none are invented: a category must come from the maker, a standard or one's own tests. Cracks of
-riveted 5754-O mostly start in the sheet on the faying face of the upper plate, not in the rivet (iyer_2005); a
-structural stress by sheet and rivet diameter brought 30 kinds of joint onto curves of sheet (presse_2019).
+riveted 5754-O mostly start in the sheet on the faying face of the upper plate, not in the rivet (iyer_2005).
+A structural stress by sheet and rivet diameter brought 30 kinds of joint onto curves of sheet (presse_2019).
 """
 
 from dataclasses import dataclass
@@ -18,6 +18,7 @@ _CURVE = values("fatigue_curve")
 CATEGORY_CYCLES = _CURVE["cycles of the category"]
 KNEE_CYCLES = _CURVE["cycles of the knee"]
 CUT_OFF_CYCLES = _CURVE["cycles of the cut-off"]
+FEWEST_CYCLES = _CURVE["fewest cycles"]
 _DETAILS = {row.name: row for row in load("fatigue_details")}
 DETAIL_NAMES = tuple(_DETAILS)
 FATIGUE_VERDICTS = ("lasts", "does not last")
@@ -25,7 +26,7 @@ FATIGUE_VERDICTS = ("lasts", "does not last")
 
 @dataclass(frozen=True, kw_only=True)
 class EnduranceCurve:
-    """Cycles to failure over stress range, with a knee at 5e6 and a cut-off at 1e8 cycles.
+    """Cycles to failure over stress range: from 1000 cycles on, a knee at 5e6, a cut-off at 1e8 cycles.
 
     Parameters
     ----------
@@ -78,9 +79,21 @@ class EnduranceCurve:
         """Stress range in MPa that does no damage, whatever the cycles."""
         return self.knee_mpa * (KNEE_CYCLES / CUT_OFF_CYCLES) ** (1 / self.slope_below_knee)
 
+    @property
+    def greatest_mpa(self):
+        """Stress range in MPa at which the curve begins; fewer cycles are another kind of fatigue."""
+        return self.category_mpa * (CATEGORY_CYCLES / FEWEST_CYCLES) ** (1 / self.slope)
+
     def cycles_to_failure(self, stress_range_mpa):
-        """Cycles to failure at stress ranges of at least 0 MPa; endless below the cut-off."""
+        """Cycles to failure at stress ranges from 0 MPa to ``greatest_mpa``; endless below the cut-off."""
         given = require_at_least("stress range", stress_range_mpa, 0, unit="MPa")
+        highest = np.max(given, initial=0)
+        if highest > self.greatest_mpa * (1 + 1e-12):
+            message = (
+                f"stress range must be at most {self.greatest_mpa:.4g} MPa "
+                f"(the curve begins at {FEWEST_CYCLES:g} cycles), got {highest:.6g} MPa"
+            )
+            raise ValueError(message)
         # A part in a million million of grace, so that the knee and the cut-off belong to the curve.
         counts = np.asarray(given) * (1 + 1e-12) >= self.cut_off_mpa
         stress = np.where(counts, given, self.cut_off_mpa)
