@@ -6,17 +6,21 @@ never run.
 
 import io
 import json
+import os
 import re
+import stat
 import struct
 import zipfile
 import zlib
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from functools import lru_cache
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, Journal, JournalContents, Problem, parse_journal
 from grading.class_settings import settings_of
 from grading.learners import Learner, learner_of, learner_slug, save_learner
+from grading.plain_zips import plain_members
 from grading.variants import PRACTICE, normalise_learner
 from grading.written_answers import is_untouched, notebook_of, practical_id, written_answer
 
@@ -173,14 +177,17 @@ def _why_not_written(name, data):
 
 def _read_file(path):
     """Return the bytes of a file of bearable size."""
-    if path.exists() and not path.is_file():  # a pipe would never end
-        message = f"{path.name} is not a file"
-        raise HandInError(message)
     try:
-        with path.open("rb") as file:
-            data = file.read(MOST_FILE_BYTES + 1)
-    except OSError as error:
-        message = f"{path.name} cannot be read: {error.strerror or error}"
+        found = os.stat(path)
+        if not stat.S_ISREG(found.st_mode):  # a pipe would never end
+            message = f"{path.name} is not a file"
+            raise HandInError(message)
+        with open(path, "rb") as file:
+            data = file.read(min(found.st_size, MOST_FILE_BYTES) + 1)
+            if len(data) > found.st_size:  # it grew meanwhile, or does not tell its size
+                data += file.read(MOST_FILE_BYTES)
+    except (OSError, ValueError) as error:
+        message = f"{path.name} cannot be read: {getattr(error, 'strerror', None) or error}"
         raise HandInError(message) from error
     if len(data) > MOST_FILE_BYTES:
         message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
@@ -206,6 +213,9 @@ def _require_small_directory(data):
 def _read_members(data):
     """Return the members of the archive as bytes by name; anything unlisted or too large is refused."""
     _require_small_directory(data)
+    members = plain_members(data, _limit_of)
+    if members and _MANIFEST in members:
+        return members
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             infos = [info for info in archive.infolist() if info.filename not in _FOLDERS]
@@ -225,11 +235,23 @@ def _read_members(data):
         raise HandInError(message) from error
 
 
+@lru_cache(maxsize=256)
+def _limit_of(name):
+    """Return the most bytes that a member may unpack to, None where hand-ins have no member of this name."""
+    kind = "manifest" if name == _MANIFEST else _kind_of(name)
+    return _MOST_BYTES.get(kind)
+
+
+def _kind_of(name):
+    """Return ``answers`` or ``pages`` for the name of a member, None for a name that hand-ins do not have."""
+    match = _MEMBER.fullmatch(name)
+    return match["kind"] if match and match["ending"] == _ENDINGS[match["kind"]] else None
+
+
 def _require_listed(names):
     """Refuse names that a hand-in of ours does not have."""
     for name in names:
-        match = _MEMBER.fullmatch(name)
-        if name != _MANIFEST and not (match and match["ending"] == _ENDINGS[match["kind"]]):
+        if _limit_of(name) is None:
             message = f"this is not a hand-in: it holds {name[:60]!r}, which has no place in one"
             raise HandInError(message)
     if len(set(names)) != len(names):
@@ -245,8 +267,7 @@ def _read_member(archive, info):
 
     A notebook that is too large is None: the answers do not depend on it.
     """
-    kind = "manifest" if info.filename == _MANIFEST else info.filename.partition("/")[0]
-    limit = _MOST_BYTES[kind]
+    limit = _limit_of(info.filename)
     if info.compress_type not in _PACKINGS:
         message = f"this is not a hand-in: {info.filename} is packed in a way that hand-ins never are"
         raise HandInError(message)
@@ -255,7 +276,7 @@ def _read_member(archive, info):
             data = member.read(limit + 1)
         if len(data) <= limit:
             return data
-    if kind == "pages":
+    if _kind_of(info.filename) == "pages":
         return None
     message = f"{info.filename} must be at most {limit:,} bytes, and it unpacks to more"
     raise HandInError(message)

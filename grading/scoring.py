@@ -107,8 +107,8 @@ def mark_answered(records, settings, *, learner, exercises, bank_version=None, k
     return LearnerResult(
         learner=learner,
         exercises=results,
-        points=round(sum([result.points for result in results.values()]), POINT_DIGITS),
-        maximum=sum([result.maximum for result in results.values()]),
+        points=round(sum((result.points for result in results.values()), 0.0), POINT_DIGITS),
+        maximum=sum((result.maximum for result in results.values()), 0.0),
         problems=tuple(problems),
         last_at=max([record.at for record in counted], default=""),
     )
