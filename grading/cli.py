@@ -12,7 +12,7 @@ from pathlib import Path
 import click
 
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
-from grading.cli_records import change, practical
+from grading.cli_records import change, forget, practical
 from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -186,7 +186,7 @@ def course(out, class_file, replace, release, as_json):
         print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
 
 
-for verb in (practical, change):
+for verb in (practical, change, forget):
     main.add_command(verb)
 
 

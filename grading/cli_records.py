@@ -1,4 +1,4 @@
-"""Verbs for what a person enters: practical marks by rubric, and changes of single scores."""
+"""Verbs for records: practical marks by rubric, changes of single scores, and forgetting a learner."""
 
 from pathlib import Path
 
@@ -88,6 +88,47 @@ def change(learner, item, points, results, by, why, class_file, as_json):
         scores = ["automatic" if score is None else f"{score:g}" for score in (made.before, made.after)]
         text = f"{made.learner} {made.item}: {scores[0]} is now {scores[1]}, by {made.by}: {made.why}"
         print_summary(as_json, made._asdict(), text)
+
+
+@click.command()
+@click.argument("learner")
+@click.option(
+    "--results",
+    type=FOLDER,
+    required=True,
+    multiple=True,
+    help="A folder of results, a course folder, or one with practical.csv; may be given several times.",
+)
+@click.option(
+    "--hand-ins",
+    type=FOLDER,
+    required=True,
+    multiple=True,
+    help="A folder of hand-in files; may be given several times.",
+)
+@click.option("--yes", is_flag=True, help="Do it. Without this only what would be done is listed.")
+@as_json
+def forget(learner, results, hand_ins, yes, as_json):
+    """Delete what is kept of one learner, at their request.
+
+    Hand-ins, gradebook rows, feedback pages, rows of every table and entries of exports go; pages that name
+    several learners, such as a class report, are deleted to be made again. At the end all files are searched
+    once more. Copies elsewhere (mail, sticks, backups, the learner's own computer) are not touched.
+    """
+    with one_sentence():
+        from grading.forget import forget_learner
+
+        done = forget_learner(learner, results=results, hand_ins=hand_ins, do=yes)
+        lines = [f"{'Forgotten' if yes else 'To be forgotten'}: {done.learner}"]
+        lines += [f"  {step}" for step in done.steps]
+        data = {"learner": done.learner, "done": yes, "steps": list(done.steps), "left": list(done.left)}
+        print_summary(as_json, data, "\n".join(lines))
+        if not yes:
+            message = "nothing is deleted yet: look at the list, then run it again with --yes"
+            raise click.ClickException(message)
+        if done.left:
+            message = f"still named, to be looked at by a person: {'; '.join(done.left)}"
+            raise click.ClickException(message)
 
 
 def read_points(text):

@@ -32,6 +32,7 @@ def one_sentence():
     """Turn every expected failure into one sentence on standard error and exit code 1."""
     from grading.changes import ChangeError
     from grading.course import CourseError
+    from grading.forget import ForgetError
     from grading.gradebook_file import GradebookError
     from grading.hand_in import HandInError
     from grading.hand_ins import NoHandInsError
@@ -45,6 +46,7 @@ def one_sentence():
         ChangeError,
         ClassFileError,
         CourseError,
+        ForgetError,
         GradebookError,
         HandInError,
         NoHandInsError,
