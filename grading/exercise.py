@@ -272,14 +272,10 @@ class BenchKey:
 
 @dataclass(frozen=True, kw_only=True)
 class RowRunKey:
-    """A row and its day, ``secondplate.bench.RowDay``, and the seed of the run that the learner may see.
-
-    ``worked`` keeps what was found out about this day; it is no part of the key.
-    """
+    """A row and its day, ``secondplate.bench.RowDay``, and the seed of the run that the learner may see."""
 
     seed: Sequence[bytes]
     day: Sequence[Any] = field(repr=False)
-    worked: dict = field(default_factory=dict, compare=False, repr=False)
 
 
 Key = NumberKey | RangeKey | ChoiceKey | ChoicesKey | OrderKey | VerdictsKey | BenchKey | RowRunKey

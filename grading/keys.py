@@ -247,7 +247,7 @@ def _require_bench_part(name, part):
 
 
 def _split_row_run(name, part, key, count):
-    """Split the key of a row; learners with the same day share its key and what is worked out about it."""
+    """Split the key of a row; learners with the same day share its key."""
     if (
         not {slip.id for slip in part.slips} <= set(SLIP_IDS)
         or not 0 <= part.full_within < part.nothing_beyond

@@ -19,7 +19,7 @@ from secondplate.bench import (
     usual_row_times,
 )
 
-DAYS = 40  # two neighbours share a day once in so many pairs
+DAYS = 30  # two neighbours share a day once in so many pairs
 STUDS = 1500  # of each set-up that rows are drawn from
 SECOND_PLATE_MM = 2.0
 _STUDS_SEED = b"studs of the rows"

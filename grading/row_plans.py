@@ -4,9 +4,11 @@ A plan is a few whole numbers and nothing else; what it costs, and what came of 
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from grading.part_results import UNANSWERED, Outcome, PartResult, invalid
 from grading.quantities import read_beside
+from grading.row_days import DAYS
 from secondplate.bench import HABITS, PLAN_LIMITS, RowPlan, best_plan, judge_plan
 
 COUNTED = "studs"  # a word that may be typed or left out beside each number
@@ -83,14 +85,16 @@ def plan_lines(typed):
     return [f"{field.label}: {typed[field.name]}" for field in FIELDS]
 
 
-def judged(key, plan):
-    """Return the judgement of a plan for the day of a key, which remembers it."""
-    if "best" not in key.worked:
-        key.worked["best"] = best_plan(key.day)
-    name = tuple(vars(plan).values())
-    if name not in key.worked:
-        key.worked[name] = judge_plan(plan, key.day, best=key.worked["best"])
-    return key.worked[name]
+@lru_cache(maxsize=4 * DAYS)
+def best_of(day):
+    """Return the best plan for a day, worked out once in a process."""
+    return best_plan(day)
+
+
+@lru_cache(maxsize=16 * DAYS)
+def judged(day, plan):
+    """Return the judgement of a plan for a day; learners of a class share days and often plans."""
+    return judge_plan(plan, day, best=best_of(day))
 
 
 def score_row(part, key, typed):
@@ -100,7 +104,7 @@ def score_row(part, key, typed):
     plan, problem = read_plan(typed)
     if problem:
         return invalid(problem)
-    found = judged(key, plan)
+    found = judged(key.day, plan)
     cost = _cost_sentence(found.share_lost)
     if found.share_lost <= part.full_within:
         return PartResult(outcome=Outcome.CORRECT, fraction=1.0, sentence=cost)
@@ -134,15 +138,12 @@ def _cost_sentence(share_lost):
 def right_plan(part, key):
     """Return the best plan as it would be typed."""
     del part
-    if "best" not in key.worked:
-        key.worked["best"] = best_plan(key.day)
-    return typed_plan(key.worked["best"])
+    return typed_plan(best_of(key.day))
 
 
 def slip_plan(part, key, slip_id):
     """Return a plan that shows the habit of a slip and costs marks, as it would be typed; None: none does."""
-    best = RowPlan(**{name: int(text) for name, text in right_plan(part, key).items()})
-    typed = typed_plan(_SHOWING[slip_id](best))
+    typed = typed_plan(_SHOWING[slip_id](best_of(key.day)))
     result = score_row(part, key, typed)
     return typed if result.outcome is not Outcome.CORRECT and slip_id in result.slip_ids else None
 

@@ -76,9 +76,9 @@ class RowPlan:
             whole(name.replace("_", " "), getattr(self, name), least=0, most=most)
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class RowDay:
-    """A row, what its day may bring, and what things take.
+    """A row, what its day may bring, and what things take; a day is equal to itself only.
 
     Parameters
     ----------
