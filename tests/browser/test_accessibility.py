@@ -11,6 +11,7 @@ PAGES = [
     "1_stud_welding/stud_welding.ipynb",
     "2_rivet_anatomy/rivet_anatomy.ipynb",
     "3_removal/extraction_or_drill_out.ipynb",
+    "4_second_plate/second_plate.ipynb",
 ]
 # JupyterLab's own frame round the page is not in the workbook's hands.
 OURS = [[".second-plate-strip"], [".second-plate-form"], [".second-plate-page .jp-RenderedMarkdown"]]

@@ -17,6 +17,7 @@ from grading.exercises.removal import (
     nose,
     proof,
     pull_chart,
+    row,
     row_policy,
     scoring,
     tool,
@@ -54,6 +55,7 @@ MODULES = (
     drift,
     cards_closed,
     cards_open,
+    row,
 )
 
 PAGE = Page(
