@@ -1,8 +1,9 @@
-"""Round plates under a load in the middle: formula from memory, values recomputed, slope summed up."""
+"""Round plates under a load in the middle: formulas from memory, values recomputed, statics summed up."""
 
 import numpy as np
 import pytest
 
+from secondplate.bench_site import limit_load_n
 from secondplate.pull_tool import top_plate_dish_mm
 
 SOURCE = "plate_theory"
@@ -29,3 +30,23 @@ def test_slope_integrated_step_by_step(seed):
     given = PLATE | {"support_radius_mm": radius, "thickness_mm": thickness}
     dish = top_plate_dish_mm(force_n=force, **given)
     assert dish.low == pytest.approx(summed, rel=1e-5)  # four thousand steps
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_at_the_limit_load_the_edge_has_no_moment_left(seed):
+    """With hoop moment M all over, (r m)' = M - P/(2 pi) (load inside r over P) is 0 at the edge."""
+    dice = np.random.default_rng(seed)
+    ring, thickness, stress = dice.uniform(4, 12), dice.uniform(0.8, 3), dice.uniform(80, 300)
+    middle = dice.uniform(0.1, 1) * ring
+    load = limit_load_n(
+        load_radius_mm=middle,
+        support_radius_mm=ring,
+        thickness_mm=thickness,
+        proof_stress_mpa=stress,
+    )
+    moment = stress * thickness**2 / 4
+    r = np.linspace(0, ring, 20_001)
+    inside = np.minimum(r / middle, 1) ** 2
+    edge = np.trapezoid(moment - load.low / (2 * np.pi) * inside, r)
+    assert abs(edge) < 1e-6 * moment * ring  # twenty thousand steps
+    assert load.high == 2 * load.low
