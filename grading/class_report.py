@@ -11,18 +11,19 @@ from markupsafe import Markup
 
 from grading import class_statistics as statistics
 from grading.class_tables import class_tables
-from grading.class_talks import RULES, objective_words, talks
+from grading.class_talks import RULES, SAFE_SHARE, objective_words, safety_talks, talks
 from grading.class_words import counted, number, percent, reliability_sentences, spread_sentence
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable
 from grading.html_pages import template
-from grading.intervals import NO_SPREAD
+from grading.intervals import NO_SPREAD, TOO_FEW
 from grading.results import slip_sentence
 from grading.slip_notes import slip_notes
 from grading.whole_files import write_whole
 
 REPORT_FILE = "class_report.html"
 MOST_ROWS = 300  # of the table of learners: the weakest, where a class is larger
+MOST_COLUMNS = 10  # of one table of learners
 MOST_SLIPS = 25
 MOST_TALKS = 60
 LONGEST_NAME = 60
@@ -44,9 +45,13 @@ def class_report(students, work, *, names=True):
         class_title=work.title,
         learners=counted(len(tables.names), "learner"),
         names=names,
-        talks=_talks(tables, named) if names else None,
+        safety=_talks(tables, safety_talks(tables)) if names else None,
+        talks=_talks(tables, talks(tables)) if names else None,
         rules=RULES,
-        pages=[_page(tables, place, page, named) for place, page in enumerate(tables.pages)],
+        safe=percent(SAFE_SHARE),
+        pages=[_page(tables, place, page) for place, page in enumerate(tables.pages)],
+        heat=[_heat(tables, group, named) for group in _column_groups(tables)],
+        rows=len(named),
         rows_left_out=max(len(tables.names) - MOST_ROWS, 0),
         slips=_slips(tables),
         sets=_sets(tables),
@@ -116,15 +121,14 @@ class _Talk(NamedTuple):
     reasons: tuple[str, ...]
 
 
-def _talks(tables, named):
+def _talks(tables, found):
     """Return who needs a talk, and how many more there are than are listed."""
-    found = talks(tables)
     listed = [_Talk(_name(tables, each.row), each.reasons) for each in found[:MOST_TALKS]]
     return {"listed": listed, "more": len(found) - len(listed)}
 
 
-def _page(tables, place, page, named):
-    """Describe one page of the workbook: objectives, learners, exercises."""
+def _page(tables, place, page):
+    """Describe one page of the workbook: its objectives and its exercises."""
     columns = [number for number, each in enumerate(tables.objectives) if each[0] == page]
     shares = tables.shares[:, columns]
     short = [objective_words(tables.objectives[each]) for each in columns]
@@ -134,11 +138,10 @@ def _page(tables, place, page, named):
         "learners": int(tables.handed_in[:, place].sum()),
         "objectives": _objectives(tables, columns, shares),
         "picture": _picture("objective_spread", short, shares),
-        "columns": short,
-        "rows": [(name, [_cell(each) for each in shares[row]]) for row, name in named],
         "items": _items(tables, found),
         "left_out": [EXERCISES[each].title for each in left_out],
         "map": _map(found),
+        "compare": bool(found) and found.items[0].verdict != TOO_FEW,
     }
 
 
@@ -154,6 +157,29 @@ def _objectives(tables, columns, shares):
             "half": f"{percent(share.low)} to {percent(share.high)}" if share.value is not None else "",
             "below": f"{found.below_half} of {found.learners}",
         }
+
+
+def _column_groups(tables):
+    """Put the pages together so that each table of learners has at most ten columns and fits on paper."""
+    groups = []
+    for page in tables.pages:
+        columns = [number for number, each in enumerate(tables.objectives) if each[0] == page]
+        if groups and sum(len(each) for _, each in groups[-1]) + len(columns) <= MOST_COLUMNS:
+            groups[-1].append((page, columns))
+        else:
+            groups.append([(page, columns)])
+    return groups
+
+
+def _heat(tables, group, named):
+    """Describe one table of learner by objective, over one page or several."""
+    columns = [column for _, each in group for column in each]
+    return {
+        "title": ", ".join(PAGES[page].title for page, _ in group),
+        "pages": [(PAGES[page].title, len(each)) for page, each in group],
+        "columns": [objective_words(tables.objectives[each]) for each in columns],
+        "rows": [(name, [_cell(each) for each in tables.shares[row, columns]]) for row, name in named],
+    }
 
 
 class _Cell(NamedTuple):

@@ -151,19 +151,20 @@ def _items(exercise_ids, points, right, maxima):
     learners, items = points.shape
     difficulty = item_statistics.difficulties(points, maxima)
     apart = rest = np.full(items, np.nan)
-    if learners >= FEWEST_FOR_COMPARING and items >= FEWEST_ITEMS:
+    enough = learners >= FEWEST_FOR_COMPARING and items >= FEWEST_ITEMS
+    if enough:
         apart = item_statistics.upper_lower_differences(points, maxima)
         rest = item_statistics.item_rest_correlations(points)
     return tuple(
-        _item(*each, learners)
+        _item(*each, learners, compare=enough)
         for each in zip(exercise_ids, difficulty, right.sum(axis=0), apart, rest, strict=True)
     )
 
 
-def _item(exercise_id, difficulty, right, apart, rest, learners):
+def _item(exercise_id, difficulty, right, apart, rest, learners, *, compare):
     """Return the statistics of one exercise."""
     enough = learners >= FEWEST_FOR_SHARE
-    item_rest = _correlation(rest, learners)
+    item_rest = _correlation(rest, learners) if compare else too_few(learners)
     upper_lower = item_rest
     if item_rest.value is not None:
         upper_lower = Estimate(count=learners, value=float(apart))
@@ -188,8 +189,6 @@ def share_estimate(count, learners):
 
 def _correlation(value, learners):
     """Return a correlation with its interval, or words."""
-    if learners < FEWEST_FOR_COMPARING:
-        return too_few(learners)
     if np.isnan(value):
         return no_spread(learners)
     low, high = correlation_interval(float(value), learners=learners)

@@ -142,7 +142,7 @@ def _objective_row(axes, y, name, shares):
     places, counts = np.unique(np.round(shares, 2), return_counts=True)
     for share, count in zip(places, counts, strict=True):
         # Many at one place: a larger dot, its area with the count.
-        dot(axes, _at(share), y, colour=SLATE, size=min(3.2 * np.sqrt(count), 11), order=10)
+        dot(axes, _at(share), y, colour=SLATE, size=min(4.2 * np.sqrt(count), 11), order=10)
 
 
 def _quarters(shares):
@@ -230,6 +230,7 @@ def _map_words(names, easy, apart):
     backwards = [name for name, each in zip(names, apart, strict=True) if each < 0]
     told = f"Below zero: {', '.join(backwards)}." if backwards else "None lies below zero."
     return (
-        f"{_count(len(names), 'exercise')} by share of the points earned, {easy.min():.0%} to {easy.max():.0%}, "
-        f"and by upper group less lower group, {number(apart.min())} to {number(apart.max())}. {told}"
+        f"{_count(len(names), 'exercise')} by share of the points earned, {easy.min():.0%} to "
+        f"{easy.max():.0%}, and by upper group less lower group, {number(apart.min())} to "
+        f"{number(apart.max())}. {told}"
     )
