@@ -12,7 +12,14 @@ from markupsafe import Markup
 from grading import class_statistics as statistics
 from grading.class_tables import class_tables
 from grading.class_talks import RULES, SAFE_SHARE, objective_words, safety_talks, talks
-from grading.class_words import counted, number, percent, reliability_sentences, spread_sentence
+from grading.class_words import (
+    counted,
+    number,
+    percent,
+    reliability_details,
+    reliability_sentences,
+    spread_sentence,
+)
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable
 from grading.html_pages import template
@@ -89,13 +96,15 @@ def _glance(tables):
         return ["Nobody handed in anything that carries marks."]
     shares = tables.total_shares[~np.isnan(tables.total_shares)]
     said = [f"Points earned of the pages handed in: {_middle(shares)}."]
-    weak = [
-        (float(np.nanmedian(column)), objective)
-        for objective, column in zip(tables.objectives, tables.shares.T, strict=True)
+    medians = [
+        (found.share.value, found.objective)
+        for found in statistics.objective_statistics(tables.objectives, tables.shares)
+        if found.share.value is not None
     ]
-    least, objective = min(weak)
-    place = f"{PAGES[objective[0]].title}, {objective_words(objective)}"
-    said.append(f"Weakest objective: {place} (median {percent(least)}).")
+    if medians:
+        least, (page, objective) = min(medians)
+        place = f"{PAGES[page].title}, {objective_words((page, objective))}"
+        said.append(f"Weakest objective: {place} (median {percent(least)}).")
     counts = _counts(tables)
     if counts:
         slip, learners = counts[0]
@@ -217,7 +226,7 @@ def _slips(tables):
     listed = [
         {
             "count": count,
-            "share": percent(count / len(tables.names)),
+            "of": len(tables.names),
             "id": slip,
             "title": EXERCISES[slip.rsplit(".", 2)[0]].title,
             "sentence": slip_sentence(slip),
@@ -292,5 +301,11 @@ def _sets(tables):
     for title, pages in sets:
         found, _ = tables.set_of(pages)
         if found:
-            described.append({"title": title, "found": found, "sentences": reliability_sentences(found)})
+            described.append(
+                {
+                    "title": title,
+                    "sentences": reliability_sentences(found),
+                    "details": reliability_details(found),
+                }
+            )
     return described

@@ -14,7 +14,9 @@ _UNSURE = "Too unsure to decide anything about one learner by these marks alone.
 
 def number(value, digits=2):
     """Write a number with a minus that is one."""
-    return f"{value:.{digits}f}".replace("-", "\N{MINUS SIGN}")
+    return f"{round(value, digits) + 0.0:.{digits}f}".replace(
+        "-", "\N{MINUS SIGN}"
+    )  # plus 0: no minus nought
 
 
 def percent(value):
@@ -44,6 +46,25 @@ def reliability_sentences(found):
         f"a mark lies within {number(error.value, 1)} points of what the learner would get on the average, "
         f"19 times in 20 within {number(2 * error.value, 1)}.",
     ]
+
+
+def reliability_details(found):
+    """Say what the sentences rest on: how many, mean and spread, and the coefficients with their intervals."""
+    counts = (
+        counted(found.learners, "learner"),
+        counted(len(found.items), "exercise"),
+        f"{found.maximum:g} points",
+    )
+    said = [f"{', '.join(counts)}."]
+    if found.mean.value is not None:
+        said.append(
+            f"Mean {number(found.mean.value, 1)}, standard deviation {number(found.standard_deviation, 1)}."
+        )
+    if found.kr20.value is not None:
+        said.append(f"KR-20 of right at the first try or not: {found.kr20.in_words()}.")
+    if found.standard_error.value is not None:
+        said.append(f"Standard error of measurement: {found.standard_error.in_words('.1f')} points.")
+    return " ".join(said)
 
 
 def spread_sentence(spread, maximum):

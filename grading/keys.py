@@ -9,6 +9,7 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 
 import numpy as np
+import orjson
 
 from grading.bench_settings import SETTINGS
 from grading.exercise import (
@@ -302,14 +303,44 @@ def _solve_rounds(exercise, rounds, course_key):
             scenario(exercise, course_key=course_key, learner=learner, round_number=round_number)
             for learner, round_number in rounds
         ]
-        digests = [scenario_digest(numbers) for numbers in drawn]
-        rows = row_keys(exercise, drawn)
+        names = [_name_of(numbers) for numbers in drawn]
+        known = _known_keys(exercise)
+        new = {name: numbers for name, numbers in zip(names, drawn, strict=True) if name not in known}
+        solved = dict(zip(new, _solve_drawn(exercise, list(new.values())), strict=True))
     except FAULTS as fault:
         if len(rounds) == 1:
             problem = f"{exercise.id} cannot be solved: {type(fault).__name__}: {fault}"
             return [RoundKey(digest="", keys={}, problem=problem)]
         return [key for one in rounds for key in _solve_rounds(exercise, [one], course_key)]
+    if len(known) + len(solved) <= _MOST_KNOWN:
+        known.update(solved)
+    return [solved.get(name) or known[name] for name in names]
+
+
+def _solve_drawn(exercise, drawn):
+    """Return the round keys of scenarios that differ from each other."""
+    digests = [scenario_digest(numbers) for numbers in drawn]
     return [
         RoundKey(digest=digest, keys=row, numbers=numbers)
-        for digest, row, numbers in zip(digests, rows, drawn, strict=True)
+        for digest, row, numbers in zip(digests, row_keys(exercise, drawn), drawn, strict=True)
     ]
+
+
+_KNOWN = {}  # by id of an exercise: the exercise itself, and the keys to scenarios that come again and again
+_MOST_KNOWN = 100  # scenarios of one exercise; some have a few dozen, with others hardly two are the same
+
+
+def _known_keys(exercise):
+    """Return the keys of this exercise that are known, by the names of their scenarios."""
+    known = _KNOWN.get(id(exercise))
+    if known is None or known[0] is not exercise:
+        known = _KNOWN[id(exercise)] = (exercise, {})
+    return known[1]
+
+
+def _name_of(numbers):
+    """Return what tells a scenario from every other one of its exercise."""
+    try:
+        return orjson.dumps(numbers, option=orjson.OPT_SORT_KEYS)
+    except TypeError:  # whole numbers beyond 64 bits, for instance
+        return repr(numbers)

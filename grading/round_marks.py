@@ -73,6 +73,7 @@ class ExerciseResult(NamedTuple):
 
 
 _SHARE = attrgetter("share")
+_CORRECT = Outcome.CORRECT  # a module's own name is found sooner than a member of an enumeration
 
 
 def mark_rounds(exercise, records, settings, key_of_round, problems=None):
@@ -158,11 +159,12 @@ def _mark_round(exercise, number, records, settings, key, problems):
     if not submitted:
         return _faulty_round(exercise, number, key)
     credits = settings.credits(number)
+    keys, counts = key.keys, exercise.counts
     parts, share, finished = {}, 0.0, True
     for part in exercise.parts:
         part_id = part.id
         typed = [one[part_id] for one in submitted if part_id in one]
-        mark, earned = _mark_part(part, key.keys[part_id], typed, credits, counts=exercise.counts)
+        mark, earned = _mark_part(part, keys[part_id], typed, credits, counts)
         parts[part_id] = mark
         share += earned
         finished = finished and mark.finished
@@ -202,14 +204,14 @@ def _sound_answers(exercise, records, key, problems):
     return sound
 
 
-def _mark_part(part, key, answers, credits, *, counts):
+def _mark_part(part, key, answers, credits, counts):
     """Return the mark of one part and what it earns if the exercise counts.
 
     Answers are taken in order until the part is right or the tries are used. The same answer sent again
     unchanged, as happens where another part of the form was corrected, uses no try.
     """
     best = latest = UNANSWERED
-    tries, best_share, previous, judged = 0, 0.0, None, None
+    tries, best_share, previous, judged, finished = 0, 0.0, None, None, False
     for typed in answers:
         if tries and typed == previous:
             continue
@@ -220,17 +222,11 @@ def _mark_part(part, key, answers, credits, *, counts):
             previous = typed
             if share > best_share:
                 best, best_share = latest, share
-        if latest.outcome is Outcome.CORRECT or tries == len(credits):
+        finished = latest.outcome is _CORRECT or tries == len(credits)
+        if finished:
             break
     earned = part.points * best_share
-    mark = PartMark(
-        part_id=part.id,
-        best=best if best_share > 0.0 else latest,
-        points=earned if counts else 0.0,
-        maximum=part.points if counts else 0.0,
-        tries_used=tries,
-        latest=latest,
-        finished=latest.outcome is Outcome.CORRECT or tries == len(credits),
-        typed=judged,
-    )
-    return mark, earned
+    if not best_share:
+        best = latest
+    points, maximum = (earned, part.points) if counts else (0.0, 0.0)
+    return PartMark(part.id, best, points, maximum, tries, latest, finished, judged), earned

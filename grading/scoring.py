@@ -56,16 +56,17 @@ class LearnerResult:
 
 def wanted(records, learner, course_key):
     """Return the ``(exercise id, round number)`` pairs whose keys a learner's records can need."""
+    own = _spellings(records, learner)
     return {
         (record.exercise, record.round_number)
         for record in records
-        if record.course == course_key and _is_of(record, learner)
+        if record.course == course_key and record.learner in own
     }
 
 
-def _is_of(record, learner):
-    """Tell whether a record is a learner's; most carry the name as it is."""
-    return record.learner == learner or normalise_learner(record.learner) == learner
+def _spellings(records, learner):
+    """Return the spellings of a learner's name that stand in the records."""
+    return {name for name in {record.learner for record in records} if normalise_learner(name) == learner}
 
 
 def mark_learner(records, settings, *, learner=None, exercises=None, bank_version=None, keys=None):
@@ -142,8 +143,9 @@ def _last_learner(records):
 def _own_records(records, learner, settings, exercises, problems):
     """Return the learner's records, by exercise and in one list; what belongs to others is reported."""
     own, counted, aside, first = defaultdict(list), [], Counter(), {}
+    spellings = _spellings(records, learner)
     for record in records:
-        if not _is_of(record, learner):
+        if record.learner not in spellings:
             whose = normalise_learner(record.learner)
             reason = ("practice", "") if whose == PRACTICE else ("other learner", whose)
         elif record.course != settings.course_key:
@@ -175,7 +177,7 @@ def _report_banks(records, bank_version, problems):
     """Report answers saved with another version of the exercises; they count where the numbers agree."""
     if bank_version is None:
         return
-    others = Counter(record.bank for record in records if record.bank != bank_version)
+    others = Counter([record.bank for record in records if record.bank != bank_version])
     for bank, count in others.items():
         found = f"found {count_answers(count)} saved with exercises of version {bank}"
         sentence = f"{found}, this copy has {bank_version}"

@@ -45,14 +45,16 @@ def seed(*, course_key, learner, exercise_id, round_number):
     """Return 32 bytes that stand for one learner's numbers in one round of one exercise."""
     name, number = normalise_learner(learner), str(round_number)
     fields = f"{len(name)}:{name};{len(exercise_id)}:{exercise_id};{len(number)}:{number};"
-    message = fields.encode("utf-8", "surrogatepass")
-    return blake2b(message, key=_course_bytes(course_key), person=_PURPOSE, digest_size=32).digest()
+    own = _course_hash(course_key).copy()
+    own.update(fields.encode("utf-8", "surrogatepass"))
+    return own.digest()
 
 
 @lru_cache(maxsize=64)
-def _course_bytes(course_key):
-    """Bring a course key of any length to the 64 bytes that the hash takes as its key."""
-    return blake2b(course_key.encode("utf-8", "surrogatepass"), digest_size=64).digest()
+def _course_hash(course_key):
+    """Return the keyed hash of a course before anything is hashed; a course key may have any length."""
+    key = blake2b(course_key.encode("utf-8", "surrogatepass"), digest_size=64).digest()
+    return blake2b(key=key, person=_PURPOSE, digest_size=32)
 
 
 class Draw:
@@ -89,12 +91,14 @@ class Draw:
 
     def whole(self, name, low, high, step=1):
         """Return a whole number from ``low`` to ``high``, both included, in steps from ``low``."""
-        _require_steps(name, low, high, step)
+        if not (step > 0 and low <= high):
+            _refuse_steps(name, low, high, step)
         return low + step * (self._integer(name) % ((high - low) // step + 1))
 
     def decimal(self, name, low, high, step, digits):
         """Return a number from ``low`` to ``high``, both included, in steps, to ``digits`` decimals."""
-        _require_steps(name, low, high, step)
+        if not (step > 0 and low <= high):
+            _refuse_steps(name, low, high, step)
         count = int((high - low) / step + 1e-6) + 1  # 1e-6 of a step: (0.3 - 0.1) / 0.1 is 1.9999999999999998
         return round(low + step * (self._integer(name) % count), digits)
 
@@ -111,11 +115,10 @@ class Draw:
         return shuffled
 
 
-def _require_steps(name, low, high, step):
+def _refuse_steps(name, low, high, step):
     """Refuse a range that holds no value."""
-    if not (step > 0 and low <= high):
-        message = f"draw {name!r} must rise from low to high in steps above 0, got {low}, {high}, step {step}"
-        raise ValueError(message)
+    message = f"draw {name!r} must rise from low to high in steps above 0, got {low}, {high}, step {step}"
+    raise ValueError(message)
 
 
 def scenario(exercise, *, course_key, learner, round_number):

@@ -10,7 +10,7 @@ from secondplate.fatigue_detail import (
     listed_curve,
 )
 
-HEADING = "The whole job on one plate"
+HEADING = "Does the whole job hold on one plate?"
 CURVE = listed_curve("bolted joint, clearance holes")
 DAMAGES = (0.4, 0.55, 0.7, 0.85, 1.2, 1.5, 1.8)
 

@@ -24,7 +24,7 @@ from secondplate.softening import typical_heat_limits
 from secondplate.softening_limits import BOND_LINE
 from secondplate.tables import values
 
-HEADING = "The whole job on one plate"
+HEADING = "Does the whole job hold on one plate?"
 VERDICTS = dict(
     zip((*PLATE_VERDICTS, MEASURE_AGAIN), ("leave", "reform", "backing", "replace", "again"), strict=True)
 )
