@@ -45,6 +45,11 @@ class Sheet:
         """Return this learner's row and what its day may bring, as ``secondplate.bench.RowDay``."""
         return self._only_key(exercise_id, RowRun).day
 
+    def picture(self, exercise_id):
+        """Return what the picture of this learner's exercise shows, as plain values by name."""
+        exercise = EXERCISES[exercise_id]
+        return exercise.figure(scenario(exercise, **self._who)).arguments
+
     def _only_key(self, exercise_id, kind):
         """Return the key of the only part of a kind."""
         exercise = EXERCISES[exercise_id]
