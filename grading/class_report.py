@@ -29,6 +29,7 @@ from grading.slip_notes import slip_notes
 from grading.whole_files import write_whole
 
 REPORT_FILE = "class_report.html"
+WITHOUT_NAMES_FILE = "class_report_no_names.html"
 MOST_ROWS = 300  # of the table of learners: the weakest, where a class is larger
 MOST_COLUMNS = 10  # of one table of learners
 MOST_SLIPS = 25

@@ -49,7 +49,7 @@ def reliability_sentences(found):
 
 
 def reliability_details(found):
-    """Say what the sentences rest on: how many, mean and spread, and the coefficients with their intervals."""
+    """Say what the sentences rest on: how many, mean and spread, coefficients with their intervals."""
     counts = (
         counted(found.learners, "learner"),
         counted(len(found.items), "exercise"),

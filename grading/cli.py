@@ -12,6 +12,7 @@ from pathlib import Path
 import click
 
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
+from grading.cli_exports import items, statements
 from grading.cli_records import change, forget, practical
 from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
 
@@ -70,17 +71,26 @@ def demo(out, learners, as_json):
 @click.option(
     "--feedback/--no-feedback", default=True, help="Write a feedback page for each learner, or none."
 )
+@click.option(
+    "--report/--no-report",
+    "class_report",
+    default=None,
+    help="Write the class report, or not.  [default: for up to 300 hand-ins]",
+)
 @as_json
-def mark(hand_ins, out, class_file, course, feedback, as_json):
+def mark(hand_ins, out, class_file, course, feedback, class_report, as_json):
     """Mark a folder of hand-in files, or one file.
 
-    Writes into OUT: gradebook.db (opens in nbgrader), results.csv, feedback/<learner>.html and problems.csv
-    (everything that could not be read, and why). Marking again replaces nothing that a person entered in
+    Writes into OUT: gradebook.db (opens in nbgrader), results.csv, feedback/<learner>.html, class_report.html
+    and problems.csv (everything that could not be read, and why). Marking again replaces nothing that a person entered in
     the gradebook: manual scores, comments, extra credit, extensions.
     """
     with one_sentence():
         settings = read_class_file(class_file)
-        _report(_mark(hand_ins, out, settings, course=course, feedback=feedback, quiet=as_json), as_json)
+        summary = _mark(
+            hand_ins, out, settings, course=course, feedback=feedback, report=class_report, quiet=as_json
+        )
+        _report(summary, as_json)
 
 
 @main.command()
@@ -186,16 +196,18 @@ def course(out, class_file, replace, release, as_json):
         print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
 
 
-for verb in (practical, change, forget):
+for verb in (practical, change, forget, statements, items):
     main.add_command(verb)
 
 
-def _mark(hand_ins, out, settings, *, course, feedback, quiet):
+def _mark(hand_ins, out, settings, *, course, feedback, quiet, report=None):
     """Mark with a progress bar and return the summary."""
     from grading.results import mark_folder
 
     with progress_bar("Marking", quiet=quiet) as progress:
-        return mark_folder(hand_ins, out, settings, course=course, feedback=feedback, progress=progress)
+        return mark_folder(
+            hand_ins, out, settings, course=course, feedback=feedback, report=report, progress=progress
+        )
 
 
 def _report(summary, as_json):

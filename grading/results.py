@@ -29,6 +29,7 @@ class Summary:
 
     out: Path
     gradebook: Path
+    report: Path | None
     files: int
     learners: int
     mean: float
@@ -50,6 +51,7 @@ class Summary:
         return {
             "out": str(self.out),
             "gradebook": str(self.gradebook),
+            "report": str(self.report) if self.report else None,
             "files": self.files,
             "learners": self.learners,
             "mean_points": round(self.mean, 4),
@@ -89,6 +91,7 @@ class Summary:
             ]
             lines += [f"  {each}" for each in self.problems[:MOST_SLIPS]]
         lines += ["", f"Gradebook {self.gradebook}", f"Results   {self.out / 'results.csv'}"]
+        lines += [f"Report    {self.report}"] if self.report else []
         return "\n".join(lines)
 
 
@@ -134,18 +137,18 @@ def mark_folder(
     root = Path(hand_ins) if Path(hand_ins).is_dir() else Path(hand_ins).parent
     problems = [each.seen_from(root) for each in result.problems]
     write_problems(out / "problems.csv", problems)
-    if report and result.learners:
-        _write_report(out, result, students, settings)
-    return _summary(out, gradebook, result, students, given, problems)
+    written = _write_report(out, result, students, settings) if report and result.learners else None
+    return _summary(out, gradebook, written, result, students, given, problems)
 
 
 def _write_report(out, result, students, settings):
-    """Write the class report, and what it takes to write it again after a change in the gradebook."""
+    """Write the class report, and what it takes to write it again after a change; return its path."""
     from grading.class_report import REPORT_FILE, write_class_report
 
     work = class_work(result.learners, settings)
     save_class_work(out, work)
     write_class_report(out / REPORT_FILE, students, work)
+    return out / REPORT_FILE
 
 
 def _writers(out, settings, *, course, feedback, report):
@@ -190,7 +193,7 @@ def _kept(given):
             yield f"{learner} {item}: {score.manual:g} stays, marking came to {score.automatic:g}"
 
 
-def _summary(out, gradebook, result, students, given, problems):
+def _summary(out, gradebook, report, result, students, given, problems):
     """Put the summary together."""
     marked = {each.marks.student_id for each in result.learners}
     points = [each.points for each in result.learners]
@@ -198,6 +201,7 @@ def _summary(out, gradebook, result, students, given, problems):
     return Summary(
         out=out,
         gradebook=gradebook,
+        report=report,
         files=result.files,
         learners=len(result.learners),
         mean=sum(points) / len(points) if points else 0.0,
