@@ -39,6 +39,7 @@ def one_sentence():
     from grading.learner_names import UnknownLearnerError
     from grading.practical import PracticalError
     from grading.rubric import RubricError
+    from grading.statements import StatementsError
 
     try:
         yield
@@ -52,6 +53,7 @@ def one_sentence():
         NoHandInsError,
         PracticalError,
         RubricError,
+        StatementsError,
         UnknownLearnerError,
     ) as error:
         raise click.ClickException(str(error)) from error

@@ -24,7 +24,7 @@ from grading.quantities import read_beside, read_quantity, show_quantity
 from grading.row_plans import score_row
 
 # Typed text and computed value go through different roundings of the same number; a billionth covers both.
-_FLOAT_NOISE = 1e-9
+FLOAT_NOISE = 1e-9
 
 
 def score_part(part, key, typed):
@@ -40,7 +40,7 @@ def score_part(part, key, typed):
 def _matches(value, right, part):
     """Tell whether a value lies within the part's tolerance of another."""
     tolerance = max(part.absolute_tolerance, part.relative_tolerance * abs(right))
-    return abs(value - right) <= tolerance + _FLOAT_NOISE * abs(right)
+    return abs(value - right) <= tolerance + FLOAT_NOISE * abs(right)
 
 
 def _score_number(part, key, typed):
@@ -75,7 +75,7 @@ def read_distance(part, typed):
         if reading.value is None:
             return None, f"line {name!r}: {reading.problem}"
         low, high = part.span
-        if not low - _FLOAT_NOISE <= reading.value <= high + _FLOAT_NOISE:
+        if not low - FLOAT_NOISE <= reading.value <= high + FLOAT_NOISE:
             limits = f"between {show_quantity(low, part.unit)} and {show_quantity(high, part.unit)}"
             got = show_quantity(reading.value, part.unit)
             return None, f"line {name!r} must lie {limits} on the figure, got {got}"

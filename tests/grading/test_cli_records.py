@@ -85,3 +85,15 @@ def test_changes_that_cannot_be_made_are_one_sentence(marked, tmp_path):
     assert_one_sentence(
         run("change", "Mora", "x", "1", *where, tmp_path), "found no", "mark the hand-ins first"
     )
+
+
+def test_scores_are_exported_as_statements(marked, tmp_path):
+    """The command writes one list of statements; an address that is none is one sentence."""
+    where = ("--results", marked / "out", "--out", tmp_path / "new")
+    result = run("statements", *where, "--json")
+    assert result.exit_code == 0, result.output
+    told = json.loads(result.stdout)
+    found = json.loads((tmp_path / "new" / "statements.json").read_text(encoding="utf-8"))
+    assert (told["statements"], told["learners"]) == (len(found), 1)
+    assert {each["actor"]["account"]["name"] for each in found} == {_row(marked)["learner"]}
+    assert_one_sentence(run("statements", *where, "--site", "school"), "site must be an address")
