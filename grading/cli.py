@@ -14,6 +14,7 @@ import click
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
 from grading.cli_exports import items, statements
 from grading.cli_records import change, forget, practical
+from grading.cli_report import report
 from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -82,8 +83,8 @@ def mark(hand_ins, out, class_file, course, feedback, class_report, as_json):
     """Mark a folder of hand-in files, or one file.
 
     Writes into OUT: gradebook.db (opens in nbgrader), results.csv, feedback/<learner>.html, class_report.html
-    and problems.csv (everything that could not be read, and why). Marking again replaces nothing that a person entered in
-    the gradebook: manual scores, comments, extra credit, extensions.
+    and problems.csv (everything that could not be read, and why). Marking again replaces nothing that a
+    person entered in the gradebook: manual scores, comments, extra credit, extensions.
     """
     with one_sentence():
         settings = read_class_file(class_file)
@@ -196,7 +197,7 @@ def course(out, class_file, replace, release, as_json):
         print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
 
 
-for verb in (practical, change, forget, statements, items):
+for verb in (report, practical, change, forget, statements, items):
     main.add_command(verb)
 
 
