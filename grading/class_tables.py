@@ -66,9 +66,8 @@ class ClassTables:
         """Table of learner by page: whether any exercise of the page has points."""
         page_of = np.array([EXERCISES[each].page for each in self.exercises])
         there = ~np.isnan(self.points)
-        return np.array([there[:, page_of == page].any(axis=1) for page in self.pages]).T.reshape(
-            -1, len(self.pages)
-        )
+        columns = [there[:, page_of == page].any(axis=1) for page in self.pages]
+        return np.column_stack(columns) if columns else np.zeros((len(self.names), 0), dtype=bool)
 
     @cached_property
     def totals(self):

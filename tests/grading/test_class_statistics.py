@@ -75,6 +75,12 @@ def test_an_exercise_that_the_weaker_solve_is_backwards():
     assert [item.verdict for item in found.items] == ["very good"] * 3 + [statistics.BACKWARDS]
 
 
+def test_what_may_be_chance_is_no_verdict():
+    """A large difference is called nothing where the interval of the correlation crosses zero."""
+    wide = Estimate(count=12, value=0.4, low=-0.1, high=0.8)
+    assert statistics.verdict(Estimate(count=12, value=0.6), wide) == statistics.MAY_BE_CHANCE
+
+
 @given(st.integers(10, 40), st.randoms(use_true_random=False))
 def test_order_of_learners_changes_nothing(learners, random):
     """Ties at the cut are shared out, so any order of the rows gives the same differences."""
