@@ -14,7 +14,7 @@ from secondplate.checks import require_choice
 from secondplate.data_files import DATA_FOLDER, read_records
 from secondplate.sources import source
 
-BASES = ("published", "handbook", "common practice", "from memory", "derived")
+BASES = ("published", "handbook", "common practice", "own judgement", "from memory", "derived")
 # Every table has these; a table that needs more key columns adds them behind.
 COLUMNS = ("name", "value", "unit", "conditions", "source", "locator", "basis")
 
