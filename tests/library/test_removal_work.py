@@ -37,7 +37,7 @@ def test_heat_of_grinding_is_a_band():
     """From 20 to 60 J for each cubic millimetre, by volume."""
     heat = grinding_heat_j(np.array([0.0, 10.0]))
     assert (heat.low.tolist(), heat.high.tolist()) == ([0, 200], [0, 600])
-    assert "from memory" in heat.basis
+    assert "own judgement" in heat.basis
 
 
 @pytest.mark.parametrize(
