@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from grading.bench_logs import log_lines
 from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
-from grading.exercises import EXERCISES, PAGES
+from grading.exercises import PAGES
 from grading.export import printable
 from grading.feedback import exercise_feedback
 from grading.hand_in import learner_slug
@@ -22,7 +22,9 @@ from grading.times import utc
 from grading.variants import fill, words
 from grading.whole_files import write_whole
 
-MOST_TO_GO_BACK_TO = 4
+MOST_TO_PRACTISE = 4  # objectives; more at once is no advice
+MOST_STEPS = 3  # exercises of each
+LEAST_LOST = 0.005  # points; less is rounding
 PARTS_KEPT = 20_000  # many learners give the same answer to the same question
 LONGEST_SHOWN = 300  # characters of one typed answer
 _STATES = {Outcome.CORRECT: "right", Outcome.UNANSWERED: "open", Outcome.PARTLY: "partly"}
@@ -47,7 +49,8 @@ def feedback_page(hand_in, result, keys, problems, *, settings):
         late=bool(moment and settings.due) and moment > utc(settings.due),
         practicals=any(page.practical_points for page in PAGES.values()),
         problems=[_cut(problem.sentence, 300) for problem in problems],
-        go_back=_go_back(hand_in, result),
+        practise=_practise(hand_in, result),
+        again=settings.later_round_credit,
         pages=[_page(PAGES[page], result, keys, settings) for page in hand_in_pages(hand_in)],
     )
 
@@ -118,18 +121,37 @@ def _objectives(page, counting, results):
             yield {"text": text, **_sums(exercises, results)}
 
 
-def _go_back(hand_in, result):
-    """Return the answered exercises that lost most, each with the heading to read again."""
-    lost = [
-        (each.maximum - each.points, EXERCISES[each.exercise_id])
-        for each in result.exercises.values()
-        if each.current and EXERCISES[each.exercise_id].page in hand_in.journals
-    ]
-    worst = sorted((each for each in lost if each[0] > 0), key=lambda each: -each[0])[:MOST_TO_GO_BACK_TO]
-    return [
-        {"anchor": exercise.id, "title": exercise.title, "read_again": exercise.read_again}
-        for _, exercise in worst
-    ]
+def _practise(hand_in, result):
+    """Return the objectives that lost most among what was begun, each with the exercises to go back to."""
+    found = []
+    for page in (PAGES[each] for each in hand_in_pages(hand_in) if each in hand_in.journals):
+        for objective, text in page.objectives.items():
+            exercises = [each for each in page.exercises if each.counts and each.objective == objective]
+            lost = {each.id: _lost(result.exercises[each.id]) for each in exercises}
+            worst = sorted(
+                (each for each in exercises if lost[each.id] > LEAST_LOST), key=lambda e: -lost[e.id]
+            )
+            steps = [_step(each, result.exercises[each.id]) for each in worst[:MOST_STEPS]]
+            if steps:
+                sums = _sums(exercises, result.exercises)
+                found.append((sum(lost.values()), {"text": text, **sums, "steps": steps}))
+    return [each for _, each in sorted(found, key=lambda pair: -pair[0])[:MOST_TO_PRACTISE]]
+
+
+def _lost(result):
+    """Return the points that an exercise lost; one that was never begun has lost none yet."""
+    return result.maximum - result.points if result.current else 0.0
+
+
+def _step(exercise, result):
+    """Describe one exercise to go back to: where to read again, and what was probably done there."""
+    slips = [mark.latest.sentence for mark in result.parts.values() if mark.latest.outcome is Outcome.SLIP]
+    return {
+        "anchor": exercise.id,
+        "title": exercise.title,
+        "read_again": exercise.read_again,
+        "slips": list(dict.fromkeys(slips)),
+    }
 
 
 def _exercise(exercise, result, learner, keys, settings):

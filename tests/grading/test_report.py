@@ -76,7 +76,7 @@ def test_right_answers_are_said_to_be_right(tmp_path):
     text = _page(tmp_path, right_hand_in(tmp_path, "Mara Quillby"))
     total = sum(exercise.points for exercise in EXERCISES.values())
     assert f"<strong>{total:g}</strong> of {total:g} points" in text
-    assert "Go back to these first" not in text
+    assert "What to practise next" not in text
     assert "Not right" not in text
 
 
