@@ -122,25 +122,27 @@ def _objectives(page, counting, results):
 
 
 def _practise(hand_in, result):
-    """Return the objectives that lost most among what was begun, each with the exercises to go back to."""
+    """Return the objectives that lost most where answered, each with the exercises to go back to."""
+    pages = [PAGES[page] for page in hand_in_pages(hand_in) if page in hand_in.journals]
     found = []
-    for page in (PAGES[each] for each in hand_in_pages(hand_in) if each in hand_in.journals):
+    for page in pages:
         for objective, text in page.objectives.items():
             exercises = [each for each in page.exercises if each.counts and each.objective == objective]
-            lost = {each.id: _lost(result.exercises[each.id]) for each in exercises}
-            worst = sorted(
-                (each for each in exercises if lost[each.id] > LEAST_LOST), key=lambda e: -lost[e.id]
-            )
-            steps = [_step(each, result.exercises[each.id]) for each in worst[:MOST_STEPS]]
-            if steps:
+            lost = {each.id: _lost(each, result.exercises[each.id]) for each in exercises}
+            worst = sorted((each for each in exercises if lost[each.id]), key=lambda each: -lost[each.id])
+            if worst:
+                steps = [_step(each, result.exercises[each.id]) for each in worst[:MOST_STEPS]]
                 sums = _sums(exercises, result.exercises)
                 found.append((sum(lost.values()), {"text": text, **sums, "steps": steps}))
     return [each for _, each in sorted(found, key=lambda pair: -pair[0])[:MOST_TO_PRACTISE]]
 
 
-def _lost(result):
-    """Return the points that an exercise lost; one that was never begun has lost none yet."""
-    return result.maximum - result.points if result.current else 0.0
+def _lost(exercise, result):
+    """Return the points that an answered exercise lost; left open, or our fault, is not lost."""
+    if not result.current or result.outcome is Outcome.ERROR:
+        return 0.0
+    lost = exercise.points - result.points
+    return lost if lost > LEAST_LOST else 0.0
 
 
 def _step(exercise, result):

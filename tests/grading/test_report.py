@@ -91,6 +91,28 @@ def test_a_slip_is_named_and_where_to_read_again(tmp_path):
     assert right not in text
 
 
+def test_what_to_practise_next_names_objective_exercise_and_slip(tmp_path):
+    """The one objective that lost something is named, with its exercise, the heading to read again, the slip."""
+    name = "Mara Quillby"
+    records = right_records(name)
+    for record in records:
+        if record["exercise"] == ENERGY:
+            right = float(record["answers"]["energy"].split()[0])
+            record["answers"] = {**record["answers"], "energy": f"{right * 1000:.0f} J"}
+    text = _page(tmp_path, raw_hand_in(tmp_path, name, journals(records)))
+    start = text.index("What to practise next")
+    section = text[start : text.index("</section>", start)]
+    exercise = EXERCISES[ENERGY]
+    slip = next(each for each in exercise.parts[0].slips if each.id == "seconds")
+    assert section.count("<strong>") == 1, "nothing else lost anything"
+    assert PAGES["stud_welding"].objectives[exercise.objective] in section
+    assert f'<a href="#{ENERGY}">{exercise.title}</a>' in section
+    assert f'read again "{exercise.read_again}"' in section
+    assert slip.sentence in section
+    assert f'id="{ENERGY}"' in text, "the link leads somewhere"
+    assert f"earns up to {100 * SETTINGS.later_round_credit:.0f} %" in section
+
+
 def test_reasons_come_only_after_the_last_try(tmp_path):
     """The worked way is shown once the round is finished and not before."""
     wrong = {"energy": "1 J", "energy_band": {"low": "1 J", "high": "2 J"}}
@@ -178,5 +200,6 @@ def test_an_exercise_that_cannot_be_solved_has_a_place_on_the_page(tmp_path, mon
     monkeypatch.setitem(EXERCISES, ENERGY, replace(exercise, draw=fail))
     text = _page(tmp_path, path)
     assert "Could not be marked." in text
+    assert "What to practise next" not in text, "a fault of ours is nothing to practise"
     assert "please tell your instructor" in text
     assert exercise.title in text
