@@ -92,7 +92,7 @@ def test_a_slip_is_named_and_where_to_read_again(tmp_path):
 
 
 def test_what_to_practise_next_names_objective_exercise_and_slip(tmp_path):
-    """The one objective that lost something is named, with its exercise, the heading to read again, the slip."""
+    """The one objective that lost something is named, with exercise, heading to read again, and slip."""
     name = "Mara Quillby"
     records = right_records(name)
     for record in records:
