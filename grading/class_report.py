@@ -35,7 +35,7 @@ MOST_COLUMNS = 10  # of one table of learners
 MOST_SLIPS = 25
 MOST_TALKS = 60
 LONGEST_NAME = 60
-SHADES = (0.25, 0.5, 0.75, 0.9)  # limits between the five shades of the table of learners
+SHADES = (25, 50, 75, 90)  # per cent, limits between the five shades of the table of learners
 
 
 def write_class_report(path, students, work, *, names=True):
@@ -204,9 +204,8 @@ def _cell(share):
     """Describe one learner's share of one objective."""
     if np.isnan(share):
         return _Cell("\u2013", 5, below=False)
-    return _Cell(
-        f"{100 * share:.0f}", int(np.searchsorted(SHADES, share, side="right")), below=bool(share < 0.5)
-    )
+    shown = round(100 * float(share))  # shade and number never disagree
+    return _Cell(str(shown), int(np.searchsorted(SHADES, shown, side="right")), below=shown < 50)
 
 
 def _counts(tables):
