@@ -201,18 +201,20 @@ def _table(person, path, do):
 
 
 def _statements(person, path, do):
-    """Take a learner's entries out of a list in JSON; any other JSON that names them goes as a whole."""
+    """Take a learner's entries out of a list in JSON, or out of its list of learners; other JSON goes whole."""
     text = _text(path)
     try:
         content = json.loads(text)
     except (ValueError, RecursionError):
         content = None
-    if isinstance(content, list):
-        kept = [each for each in content if not _names(person, each)]
-        if len(kept) < len(content):
-            yield f"took {len(content) - len(kept)} entries out of {path}"
+    entries = content.get("learners") if isinstance(content, dict) else content
+    if isinstance(entries, list):
+        kept = [each for each in entries if not _names(person, each)]
+        if len(kept) < len(entries):
+            yield f"took {len(entries) - len(kept)} entries out of {path}"
             if do:
-                write_whole(path, (json.dumps(kept, ensure_ascii=False, indent=1) + "\n").encode())
+                whole = {**content, "learners": kept} if isinstance(content, dict) else kept
+                write_whole(path, (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode())
     elif person.is_in(text):
         yield f"deleted {path}, which named the learner"
         if do:

@@ -8,6 +8,7 @@ import zipfile
 import pytest
 
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
+from grading.class_work import read_class_work
 from grading.forget import ForgetError, forget_learner
 from grading.forget_person import Person
 from grading.gradebook_scores import read_scores
@@ -95,6 +96,10 @@ def test_nobody_else_loses_anything(places):
     assert [path.name for path in (out / "feedback").iterdir()] == [f"{learner_slug(OTHER.casefold())}.html"]
     assert "like [forgotten]" in (out / "practical.csv").read_text(encoding="utf-8-sig")
     assert [each["actor"]["name"] for each in json.loads((out / "statements.json").read_text())] == [OTHER]
+    kept = read_class_work(out).learners
+    assert [each.student_id for each in kept] == [learner_slug(OTHER.casefold())], (
+        "the report can be made again"
+    )
     again = mark_folder(hand_ins, out, SETTINGS)
     assert again.learners == 1
 
