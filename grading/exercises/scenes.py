@@ -3,7 +3,7 @@
 SHOPS = (
     "Tin Lane Panel Shop",
     "Northgate Body Works",
-    "the college body shop",
+    "Highfield Body School",
     "Saltmarsh Repairs",
     "Old Kiln Panel Works",
     "Ferry Road Body Shop",

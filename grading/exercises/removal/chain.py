@@ -134,9 +134,14 @@ def _draw_chain(draw):
 
 
 def _chain_words(scenario):
-    """Return what the class of the stud stands for."""
+    """Return what the class of the stud stands for, and the pitch of its thread."""
     grade = studs.property_class(scenario["property_class"])
-    return {"proof": f"{grade.proof_stress_mpa:.0f}", "tensile": f"{grade.tensile_strength_mpa:.0f}"}
+    pitch_mm = float(studs.coarse_pitch_mm(float(scenario["thread_mm"])))
+    return {
+        "proof": f"{grade.proof_stress_mpa:.0f}",
+        "tensile": f"{grade.tensile_strength_mpa:.0f}",
+        "pitch_mm": f"{pitch_mm:g}",
+    }
 
 
 def _solve_chain(table):
@@ -165,7 +170,8 @@ CHAIN = Exercise(
         "(proof stress {proof} N/mm², tensile strength {tensile} N/mm²); "
         "its weld, {weld_low_n} to {weld_high_n} N; "
         "the rivet's head, {head_low_n} to {head_high_n} N; the tool, {tool_low_n} to {tool_high_n} N. "
-        "The stud counts from the pull at which it stays longer to the pull at which it breaks."
+        "The stud counts from the pull at which it stays longer to the pull at which it breaks. "
+        "Its stress area is π ÷ 4 × (diameter − 0.9382 × pitch)², with a pitch of {pitch_mm} mm."
     ),
     shown=_chain_words,
     parts=(

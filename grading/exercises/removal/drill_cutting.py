@@ -99,7 +99,7 @@ HARDNESS_LIMIT = Exercise(
         ),
         Choice(
             id="beyond",
-            ask="One of them is harder than any table lists. What do you do with it?",
+            ask="What do you do with a rivet that is harder than any table lists?",
             options=(
                 wrong(
                     "slower",

@@ -87,7 +87,7 @@ def _apart(*ends):
 
 @cache
 def joints():
-    """Return joints by the peak to plan for; in all of them the crushed collar alone decides the first."""
+    """Return joints by the peak to plan for; in all of them the crushed ring alone decides the first."""
     table = grid(
         second=SECONDS,
         top=TOPS,
@@ -159,7 +159,7 @@ PULL_FORCE = Exercise(
     prompt=(
         "{shop} cut a joint of {vehicle} open: interlock {interlock_mm} mm all round, shank {shank_mm} mm. "
         "The second plate is {second}, strength {strength} N/mm². "
-        "Of all ways to let go, the crushed collar asks for the least: "
+        "Of all ways to let go, crushing the ring that hooks over the tail asks for the least: "
         "F = c × strength × π × (shank + interlock) × interlock, with c from {crush_low} to {crush_high}. "
         "Friction adds nothing at the least and {friction} at the most. "
         "Later the tail has to open the hole in the top plate of {top_words}: {opening}."
@@ -176,7 +176,7 @@ PULL_FORCE = Exercise(
             slips=(
                 slip("no_friction", "Friction is missing at the high end."),
                 slip("friction_twice", "Friction was added at the low end too. There it may be nothing."),
-                slip("no_pi", "The collar runs all round the tail: the way round needs a π."),
+                slip("no_pi", "The crushed ring runs all round the tail: the way round needs a π."),
             ),
         ),
         Choice(

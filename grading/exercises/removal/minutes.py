@@ -269,7 +269,7 @@ BREAK_EVEN = Exercise(
         "Drilling: {drill_set_up:g} minutes of set-up, then {drill_each} minutes for each rivet. "
         "Leave learning out. "
         "The row at hand has {rivets} rivets. "
-        "By our bands the pull harms the second plate at {pull_harm} % of the rivets, "
+        "By the bands of this page the pull harms the second plate at {pull_harm} % of the rivets, "
         "the drill at {drill_harm} %."
     ),
     shown=lambda scenario: {"pull_harm": _percent("pull"), "drill_harm": _percent("drill")},

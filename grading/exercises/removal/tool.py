@@ -102,7 +102,7 @@ TOOL_FORCE = Exercise(
     prompt=(
         "{shop} has two pull tools. "
         "The first has a hand pump that gives up to {pressure_bar} bar on a ram of {bore_mm} mm bore; "
-        "friction leaves {efficiency} of its force. "
+        "friction leaves {efficiency} of its force, as measured on this tool. "
         "The rivets of {vehicle} ask for {need_low_n} to {need_high_n} N. "
         "After the test stud no pull may go beyond {stop_n} N. "
         "The second tool runs on air of {air_bar} bar: a piston of {air_bore_mm} mm drives an oil piston of "
@@ -136,7 +136,7 @@ TOOL_FORCE = Exercise(
         ),
         Number(
             id="oil",
-            ask="Which oil pressure does the second tool make?",
+            ask="Which oil pressure does the second tool make, losses left aside?",
             unit="bar",
             relative_tolerance=0.02,
             tolerance_reason=THREE_FIGURES,

@@ -85,7 +85,9 @@ WAYS_TABLE = Exercise(
             verdicts=(
                 option("dented", "strikes it from behind and dents it"),
                 option("cut", "runs into it and takes metal away"),
-                option("left_in", "leaves it alone, but the shank is still in it"),
+                option(
+                    "left_in", "takes the head alone; the shank is still in it and harms it on the way out"
+                ),
                 option("dished", "lifts it and dishes it where it is thin"),
             ),
         ),
@@ -116,8 +118,8 @@ WAYS_TABLE = Exercise(
     solve=_solve_ways,
     reasons=(
         "A pull lifts the plate, a drill runs into it, a blow from behind dents it. "
-        "A ground head leaves the plate alone, but then the shank has to be driven out. "
-        "By our bands the pull harms the plate least often and the drill most often. "
+        "A ground head leaves the plate alone, but the shank has to be driven out, and that harms it. "
+        "By the bands of the table the pull harms the plate least often and the drill most often. "
         "Those bands are judgement: count in your own shop what happens."
     ),
     read_again=WHICH_WAYS,
@@ -287,7 +289,7 @@ def _place_words(scenario):
             f"{name}: {BOND_WORDS[scenario[f'{place}_bond']]}, "
             f"second plate {scenario[f'{place}_second_plate_mm']} mm, "
             f"rivet {scenario[f'{place}_rivet_hardness_hv']} HV, "
-            f"{scenario[f'{place}_front_clear_mm']} mm free in front, "
+            f"{scenario[f'{place}_front_clear_mm']} mm free round the head, "
             f"trim {scenario[f'{place}_heat_sensitive_mm']} mm away"
         )
         for place, name in PLACES.items()
