@@ -201,7 +201,7 @@ def _table(person, path, do):
 
 
 def _statements(person, path, do):
-    """Take a learner's entries out of a list in JSON, or out of its list of learners; other JSON goes whole."""
+    """Take a learner's entries out of a list in JSON or its list of learners; other JSON goes whole."""
     text = _text(path)
     try:
         content = json.loads(text)
