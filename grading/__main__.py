@@ -1,4 +1,4 @@
-"""`python -m grading`: starts the command line, with the workbook's own Python where this one lacks a library."""
+"""`python -m grading`: the command line, with the workbook's own Python where this one lacks a library."""
 
 import importlib.util
 import os

@@ -23,12 +23,12 @@ FIRST_NAMES = (
     "Noor", "Emeka", "Livia", "Soren", "Hana", "Wilbur", "Zofia", "Ansel", "Brisa", "Koji", "Thea", "Ravi",
 )  # fmt: skip
 LAST_NAMES = (
-    "Quillby", "Fennick", "Ostrell", "Harnwood", "Tavish", "Bellamire", "Crowder", "Nyquill", "Saltby", "Merrin",
-    "Okoner", "Varga-Lind", "Thistle", "Durrow", "Pemberly", "Ashcombe", "Lindqvell", "Marlock", "Corvane",
+    "Quillby", "Fennick", "Ostrell", "Harnwood", "Tavish", "Bellamire", "Crowder", "Nyland", "Saltby",
+    "Merrin", "Okoner", "Varga-Lind", "Thistle", "Durrow", "Pemberly", "Ashcombe", "Lindqvell", "Marlock", "Corvane",
     "Wexholm", "Ruddick", "Iversholt", "Penhallow", "Grost",
 )  # fmt: skip
 PRACTICALS = (
-    "Set up from the chart, welded one stud on the spare head, pulled it: the collar held and the rivet moved.",
+    "Set up from the chart, welded one stud on a spare head, pulled it: the collar held, the rivet moved.",
     "First stud came off with a one-sided collar. Cleaned the head, squared the gun, second stud held.",
     "I kept the time too short, the stud broke off at the collar. Put the time up, then it was good.",
 )
@@ -139,7 +139,7 @@ def _content(name, settings, exercise, round_number, digest, answers):
 
 
 def _answer(part, key, dice, chance):
-    """Return what somebody types who is right with this chance: right, a slip, some other answer, or trouble."""
+    """Return what somebody types right with this chance: right, a slip, some other answer, or trouble."""
     luck = dice.random()
     if luck < chance:
         return right_typed(part, key)

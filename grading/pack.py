@@ -1,4 +1,4 @@
-"""The learner's bundle: one zip file with the workbook and what its pages need, and nothing of the instructor's."""
+"""The learner's bundle: a zip file with the workbook and what its pages need, nothing of the instructor's."""
 
 import io
 import zipfile

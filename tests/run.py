@@ -27,7 +27,7 @@ def rounds(arguments):
 
 
 def main(arguments):
-    """Make the environment, run pytest from the project's root and return the first exit code that is not 0."""
+    """Make the environment, run pytest from the root and return the first exit code that is not 0."""
     try:
         python = prepare(with_tests=True)
         codes = [in_environment([python, "-m", "pytest"] + each) for each in rounds(arguments)]

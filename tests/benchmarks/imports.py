@@ -24,7 +24,9 @@ print(loaded - start, facade - loaded, time.process_time() - loaded)
 
 def run():
     """Import numpy and the library in a fresh process and return the three times in seconds."""
-    printed = subprocess.run([sys.executable, "-c", PROGRAM], capture_output=True, text=True, check=True).stdout
+    printed = subprocess.run(
+        [sys.executable, "-c", PROGRAM], capture_output=True, text=True, check=True
+    ).stdout
     return [float(word) for word in printed.split()]
 
 

@@ -62,7 +62,7 @@ def test_tests_command_adds_its_packages_and_gives_the_exit_code(ready):
 
 
 def test_everything_is_run_in_two_rounds(ready):
-    """Without arguments the browser and the environment are tested after the others, even where those fail."""
+    """Without arguments browser and environment are tested after the others, even where those fail."""
     code, printed, complaint = ready.run(script="tests/run.py")
     assert (code, complaint) == (5, "")
     assert printed.splitlines()[-2:] == [

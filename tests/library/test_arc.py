@@ -29,9 +29,7 @@ def test_energy_in_joules():
 
 def test_energy_broadcasts():
     """A column of settings gives a column of energies."""
-    found = arc_energy_j(
-        voltage_v=30, current_a=np.array([400, 600, 800]), time_ms=np.array([10, 15, 20])
-    )
+    found = arc_energy_j(voltage_v=30, current_a=np.array([400, 600, 800]), time_ms=np.array([10, 15, 20]))
     np.testing.assert_allclose(found, ENERGIES_J, rtol=1e-15)  # exact arithmetic
 
 

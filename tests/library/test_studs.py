@@ -54,8 +54,6 @@ def test_load_is_area_times_stress(function):
         function(-1, 500)
 
 
-
-
 def test_torque_array_equals_scalar():
     """A column of studs gives the same torques as one by one."""
     areas = stress_area_mm2(SIZES_MM, pitch_mm=coarse_pitch_mm(SIZES_MM))
@@ -113,9 +111,7 @@ def test_torque_coefficient_by_friction(diameter_mm, friction, coefficient):
 
 def test_torque_coefficient_array_equals_scalar():
     """Sizes and frictions broadcast; the default bearing follows each size."""
-    found = torque_coefficient(
-        diameter_mm=SIZES_MM, pitch_mm=coarse_pitch_mm(SIZES_MM), friction=0.15
-    )
+    found = torque_coefficient(diameter_mm=SIZES_MM, pitch_mm=coarse_pitch_mm(SIZES_MM), friction=0.15)
     singles = [
         torque_coefficient(diameter_mm=size, pitch_mm=coarse_pitch_mm(size), friction=0.15)
         for size in SIZES_MM

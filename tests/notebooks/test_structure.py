@@ -103,8 +103,9 @@ def test_exercises_follow_their_heading(notebook, page):
 def test_one_mark_for_each_counting_exercise(notebook, page):
     """Each exercise that counts has one locked grade cell worth its points."""
     marks = {
-        cell.source: cell.metadata.nbgrader for cell in notebook.cells if "mark" in cell.metadata.tags
-        and cell.cell_type == "code"
+        cell.source: cell.metadata.nbgrader
+        for cell in notebook.cells
+        if "mark" in cell.metadata.tags and cell.cell_type == "code"
     }
     counting = {f'mark("{exercise.id}")': exercise for exercise in page.exercises if exercise.counts}
     assert set(marks) == set(counting)
@@ -119,7 +120,8 @@ def test_one_mark_for_each_counting_exercise(notebook, page):
 def test_one_practical(notebook, page):
     """One cell is marked by hand, with its rubric in the cell before it."""
     places = [
-        place for place, cell in enumerate(notebook.cells)
+        place
+        for place, cell in enumerate(notebook.cells)
         if cell.get("metadata", {}).get("nbgrader", {}).get("solution")
     ]
     assert len(places) == 1

@@ -154,107 +154,120 @@ def _cable_and_field(*, current_a, loop_length_m, area_mm2, temperature_c, dista
     )
 
 
-PANELS = RIVET_PANELS | REMOVAL_PANELS | PLATE_PANELS | {
-    "weld_cycle": Panel(
-        title="One weld, slowed down",
-        intro=("Change a setting and watch which strip of the picture moves.",),
-        controls=(CURRENT, TIME, LIFT, PROTRUSION, PRE_FLOW, POST_FLOW),
-        view=_weld_cycle,
-    ),
-    "stud_and_holder": Panel(
-        title="Stud, holder and rivet head",
-        intro=("Move the stud off the middle and see where its flange lands.",),
-        controls=(
-            STUD,
-            Slide(
-                name="head_diameter_mm", label="Rivet head", unit="mm", low=5, high=10, step=0.05, start=7.75
-            ),
-            PROTRUSION,
-            LIFT,
-            Slide(name="offset_mm", label="Off the middle", unit="mm", low=-3, high=3, step=0.1, start=0),
+PANELS = (
+    RIVET_PANELS
+    | REMOVAL_PANELS
+    | PLATE_PANELS
+    | {
+        "weld_cycle": Panel(
+            title="One weld, slowed down",
+            intro=("Change a setting and watch which strip of the picture moves.",),
+            controls=(CURRENT, TIME, LIFT, PROTRUSION, PRE_FLOW, POST_FLOW),
+            view=_weld_cycle,
         ),
-        view=_stud_and_holder,
-    ),
-    "energy": Panel(
-        title="Current, time and energy",
-        intro=("The same energy can come from more current or from more time. They do not weld alike.",),
-        controls=(
-            STUD,
-            CURRENT,
-            TIME,
-            Slide(name="voltage_v", label="Arc voltage", unit="V", low=20, high=40, step=1, start=30),
+        "stud_and_holder": Panel(
+            title="Stud, holder and rivet head",
+            intro=("Move the stud off the middle and see where its flange lands.",),
+            controls=(
+                STUD,
+                Slide(
+                    name="head_diameter_mm",
+                    label="Rivet head",
+                    unit="mm",
+                    low=5,
+                    high=10,
+                    step=0.05,
+                    start=7.75,
+                ),
+                PROTRUSION,
+                LIFT,
+                Slide(name="offset_mm", label="Off the middle", unit="mm", low=-3, high=3, step=0.1, start=0),
+            ),
+            view=_stud_and_holder,
         ),
-        view=_energy,
-    ),
-    "gas": Panel(
-        title="Gas for a stud, for a row, for a room",
-        intro=("Most of the gas flows while nothing burns.",),
-        controls=(
-            Slide(name="flow_l_min", label="Flow", unit="L/min", low=4, high=25, step=0.5, start=10),
-            PRE_FLOW,
-            TIME,
-            POST_FLOW,
-            Slide(
-                name="water_capacity_l",
-                label="Cylinder, water capacity",
-                unit="L",
-                low=2,
-                high=50,
-                step=1,
-                start=10,
+        "energy": Panel(
+            title="Current, time and energy",
+            intro=("The same energy can come from more current or from more time. They do not weld alike.",),
+            controls=(
+                STUD,
+                CURRENT,
+                TIME,
+                Slide(name="voltage_v", label="Arc voltage", unit="V", low=20, high=40, step=1, start=30),
             ),
-            Slide(
-                name="pressure_bar",
-                label="Cylinder, gauge pressure",
-                unit="bar",
-                low=5,
-                high=200,
-                step=5,
-                start=150,
-            ),
-            Slide(name="room_volume_m3", label="Closed room", unit="m3", low=5, high=200, step=5, start=40),
+            view=_energy,
         ),
-        view=_gas,
-    ),
-    "cable_and_field": Panel(
-        title="Cable and field",
-        intro=("The weld current passes through every metre of both cables.",),
-        controls=(
-            CURRENT,
-            Slide(
-                name="loop_length_m",
-                label="Both cables together",
-                unit="m",
-                low=2,
-                high=40,
-                step=0.5,
-                start=10,
+        "gas": Panel(
+            title="Gas for a stud, for a row, for a room",
+            intro=("Most of the gas flows while nothing burns.",),
+            controls=(
+                Slide(name="flow_l_min", label="Flow", unit="L/min", low=4, high=25, step=0.5, start=10),
+                PRE_FLOW,
+                TIME,
+                POST_FLOW,
+                Slide(
+                    name="water_capacity_l",
+                    label="Cylinder, water capacity",
+                    unit="L",
+                    low=2,
+                    high=50,
+                    step=1,
+                    start=10,
+                ),
+                Slide(
+                    name="pressure_bar",
+                    label="Cylinder, gauge pressure",
+                    unit="bar",
+                    low=5,
+                    high=200,
+                    step=5,
+                    start=150,
+                ),
+                Slide(
+                    name="room_volume_m3", label="Closed room", unit="m3", low=5, high=200, step=5, start=40
+                ),
             ),
-            Pick(
-                name="area_mm2",
-                label="Copper area",
-                options=("25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2"),
-                start="50 mm2",
-            ),
-            Slide(
-                name="temperature_c",
-                label="Copper temperature",
-                unit="degC",
-                low=0,
-                high=80,
-                step=1,
-                start=20,
-            ),
-            Slide(
-                name="distance_m",
-                label="Distance from the cable",
-                unit="m",
-                low=0.05,
-                high=2,
-                step=0.05,
-                start=0.3,
-            ),
+            view=_gas,
         ),
-        view=_cable_and_field,
-    ),
-}
+        "cable_and_field": Panel(
+            title="Cable and field",
+            intro=("The weld current passes through every metre of both cables.",),
+            controls=(
+                CURRENT,
+                Slide(
+                    name="loop_length_m",
+                    label="Both cables together",
+                    unit="m",
+                    low=2,
+                    high=40,
+                    step=0.5,
+                    start=10,
+                ),
+                Pick(
+                    name="area_mm2",
+                    label="Copper area",
+                    options=("25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2"),
+                    start="50 mm2",
+                ),
+                Slide(
+                    name="temperature_c",
+                    label="Copper temperature",
+                    unit="degC",
+                    low=0,
+                    high=80,
+                    step=1,
+                    start=20,
+                ),
+                Slide(
+                    name="distance_m",
+                    label="Distance from the cable",
+                    unit="m",
+                    low=0.05,
+                    high=2,
+                    step=0.05,
+                    start=0.3,
+                ),
+            ),
+            view=_cable_and_field,
+        ),
+    }
+)

@@ -121,9 +121,7 @@ def melted_depth_mm(*, energy_j, face_diameter_mm, material, melting_share=1.0):
     return Band(low=low, best=best, high=high, basis="derived: energy bound, no conduction into the plate")
 
 
-def half_space_melting_ms(
-    *, heat_flux_w_mm2, conductivity_w_mk, density_kg_m3, heat_capacity_j_kgk, rise_k
-):
+def half_space_melting_ms(*, heat_flux_w_mm2, conductivity_w_mk, density_kg_m3, heat_capacity_j_kgk, rise_k):
     """Return when the face of a half-space begins to melt, t = pi k rho c dT^2 / (4 q^2).
 
     Parameters

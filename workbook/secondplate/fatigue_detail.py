@@ -2,7 +2,7 @@
 
 A straight line in logarithms with a knee and a cut-off. No open rows were found for self-piercing or blind
 rivets, and none are invented: a category must come from the maker, a standard or one's own tests. Cracks of
-riveted 5754-O mostly start in the sheet on the faying face of the upper plate, not in the rivet (iyer_2005).
+riveted 5754-O start mostly in sheet on the faying face of the upper plate, not in the rivet (iyer_2005).
 A structural stress by sheet and rivet diameter brought 30 kinds of joint onto curves of sheet (presse_2019).
 """
 

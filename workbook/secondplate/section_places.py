@@ -29,7 +29,7 @@ def measuring_places(section, name):
     Returns
     -------
     tuple of tuple of float
-        First and second point, each x and y; a distance across has one y, a distance along the axis one x [mm]
+        First and second point, each x and y; across they share y, along the axis x [mm]
 
     Raises
     ------
@@ -38,7 +38,7 @@ def measuring_places(section, name):
 
     Notes
     -----
-    Source: rivet_literature, quality measures, from memory. The same construction as ``measure``, for the eye.
+    Source: rivet_literature, quality measures, from memory. Constructed as ``measure`` does, for the eye.
 
     Examples
     --------
@@ -106,7 +106,7 @@ def require_single(section):
 
 
 def _tail(section, sign):
-    """Return the outermost point of the tail on one side: of the rivet below the head, from the plates' meeting."""
+    """Return the outermost point of the tail on one side: of the rivet, below where the plates meet."""
     rivet = section.outlines["rivet"]
     plate = section.outlines["top plate left" if sign < 0 else "top plate right"]
     shared = {tuple(corner) for corner in plate} & {tuple(corner) for corner in rivet}
