@@ -24,8 +24,8 @@ FIRST_NAMES = (
 )  # fmt: skip
 LAST_NAMES = (
     "Quillby", "Fennick", "Ostrell", "Harnwood", "Tavish", "Bellamire", "Crowder", "Nyland", "Saltby",
-    "Merrin", "Okoner", "Varga-Lind", "Thistle", "Durrow", "Pemberly", "Ashcombe", "Lindqvell", "Marlock", "Corvane",
-    "Wexholm", "Ruddick", "Iversholt", "Penhallow", "Grost",
+    "Merrin", "Okoner", "Varga-Lind", "Thistle", "Durrow", "Pemberly", "Ashcombe", "Lindqvell", "Marlock",
+    "Corvane", "Wexholm", "Ruddick", "Iversholt", "Penhallow", "Grost",
 )  # fmt: skip
 PRACTICALS = (
     "Set up from the chart, welded one stud on a spare head, pulled it: the collar held, the rivet moved.",
