@@ -38,7 +38,7 @@ def write_results(path, students, *, pages):
     rows = []
     for student in students:
         handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
-        scores = [_score(student, cell) for cell in cells]
+        scores = _scores(student, cells)
         off = round(student.late_points_off, 4)
         total = round(sum(student.scores.values()) - off, 4)
         rows.append(
@@ -53,11 +53,15 @@ def _columns(pages):
     return {name: cell for page in pages.values() for name, cell in graded_cells(page).items()}
 
 
-def _score(student, cell):
-    """Return a score rounded for reading, empty where nothing was handed in or a person has to mark it."""
-    if cell not in student.scores or (cell in student.waiting and not student.scores[cell]):
-        return ""
-    return round(student.scores[cell], 4)
+def _scores(student, cells):
+    """Return scores rounded for reading, empty where nothing was handed in or a person has to mark it."""
+    scores, waiting = student.scores, student.waiting
+    found = [round(scores[cell], 4) if cell in scores else "" for cell in cells]
+    if waiting:
+        found = [
+            "" if cell in waiting and not score else score for cell, score in zip(cells, found, strict=True)
+        ]
+    return found
 
 
 def write_problems(path, problems):
@@ -73,5 +77,5 @@ def write_table(path, header, rows):
     text = io.StringIO(newline="")
     writer = csv.writer(text)
     writer.writerow(header)
-    writer.writerows([harmless(value) for value in row] for row in rows)
+    writer.writerows([harmless(value) if isinstance(value, str) else value for value in row] for row in rows)
     write_whole(path, ("\ufeff" + text.getvalue()).encode("utf-8", "replace"))
