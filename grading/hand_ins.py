@@ -4,6 +4,7 @@ import heapq
 import os
 from collections import defaultdict
 from dataclasses import dataclass, replace
+from operator import attrgetter
 from pathlib import Path
 
 from grading.answers import JournalContents, Problem
@@ -59,7 +60,7 @@ def hand_in_files(path):
     if not files:
         message = f"folder {path} must hold at least one hand-in, found none"
         raise NoHandInsError(message)
-    return sorted(files)
+    return sorted(files, key=attrgetter("parts"))
 
 
 def read_by_learner(files):
@@ -81,11 +82,12 @@ def merge_hand_ins(group):
     Every record counts once. Each journal keeps its own order, whatever the clock of its computer said;
     between journals the time of the record decides.
     """
+    if len(group) == 1:
+        ((path, hand_in),) = group
+        return hand_in, (path,)
     group = sorted(group, key=lambda pair: (pair[1].made_at, str(pair[0])))
     paths = tuple(path for path, _ in group)
     latest = group[-1][1]
-    if len(group) == 1:
-        return latest, paths
     pages = dict.fromkeys(page for _, each in group for page in each.journals)
     journals = {page: _merge([each.journals.get(page) for _, each in group]) for page in pages}
     written = {page: text for _, each in group for page, text in each.written.items() if text}

@@ -6,14 +6,17 @@ No learner's code is run and no notebook of a learner's is executed. What happen
 
 import gc
 import os
-from collections import Counter, defaultdict
+import signal
+import sys
+from collections import Counter, defaultdict, deque
 from collections.abc import Iterator
-from concurrent.futures import ProcessPoolExecutor, as_completed
+from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
 from grading.bench_scores import judge_ahead
 from grading.exercise import Bench
@@ -23,7 +26,8 @@ from grading.hand_in import learner_slug, read_hand_in
 from grading.hand_ins import ClassProblem, hand_in_pages, made_at, merge_hand_ins, read_by_learner
 from grading.scoring import keys_for, mark_answered, wanted, with_unanswered
 
-CHUNK = 100  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
+CHUNK = 250  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
+AHEAD = 3  # chunks for each process that are given out before the results of the first are taken
 LONGEST_NAME = 128  # what nbgrader's tables give to each part of a name
 _BENCH_PARTS = {
     exercise_id: parts
@@ -33,8 +37,10 @@ _BENCH_PARTS = {
 WORTH_PROCESSES = 300  # hand-ins; below this, starting processes takes longer than the marking
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class LearnerMarks:
+# Named tuples: a class has a hundred thousand of both, and all of them come out of other processes.
+
+
+class LearnerMarks(NamedTuple):
     """What the gradebook takes from one learner's hand-in.
 
     ``points`` holds the mark of each counting exercise that was answered, None where the fault is ours and a
@@ -50,8 +56,7 @@ class LearnerMarks:
     points: dict[str, float | None]
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class MarkedLearner:
+class MarkedLearner(NamedTuple):
     """One learner's marks: all that leaves the process that computed them.
 
     ``slips`` holds ``<exercise id>.<part id>.<slip id>`` for every slip whose answer stands, ``kept`` what
@@ -60,7 +65,7 @@ class MarkedLearner:
 
     marks: LearnerMarks
     display_name: str
-    paths: tuple[Path, ...]
+    paths: tuple[str, ...]
     slips: tuple[str, ...]
     points: float
     problems: tuple[ClassProblem, ...]
@@ -90,7 +95,7 @@ def mark_class(files, settings, *, each_learner=None, processes=None, progress=N
     what it returns is kept with the learner's marks.
     ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
     """
-    files = [Path(each) for each in files]
+    files = list(map(str, files))
     chunks = [files[start : start + CHUNK] for start in range(0, len(files), CHUNK)]
     learners, problems, done = [], [], 0
     for marked, unread, count in _marked_chunks(chunks, settings, each_learner, _count(processes, files)):
@@ -116,26 +121,37 @@ def _count(processes, files):
 
 
 def _marked_chunks(chunks, settings, each_learner, processes) -> Iterator:
-    """Give ``(learners, problems, number of files)`` for each chunk, in the order they are done."""
+    """Give ``(learners, problems, number of files)`` for each chunk, in order."""
     work = partial(_mark_chunk, settings=settings, each_learner=each_learner)
     if processes == 1:
-        yield from map(work, chunks)
+        with _collector_paused():
+            yield from map(work, chunks)
         return
-    with ProcessPoolExecutor(processes) as pool:
-        for done in as_completed([pool.submit(work, chunk) for chunk in chunks]):
-            yield done.result()
+    with ProcessPoolExecutor(processes, initializer=_begin_process) as pool:
+        given = deque()
+        for chunk in chunks:
+            given.append(pool.submit(work, chunk))
+            if len(given) > AHEAD * processes:
+                yield given.popleft().result()
+        while given:
+            yield given.popleft().result()
+
+
+def _begin_process():
+    """Leave an interruption to the process that all results come to, and make no search for cycles."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    gc.disable()
 
 
 def _mark_chunk(files, settings, each_learner):
     """Read and mark one chunk of files; what cannot be read becomes a problem."""
-    with _collector_paused():
-        groups, problems = read_by_learner(files)
-        return mark_hand_ins(groups, settings, each_learner), problems, len(files)
+    groups, problems = read_by_learner(files)
+    return mark_hand_ins(groups, settings, each_learner), problems, len(files)
 
 
 @contextmanager
 def _collector_paused():
-    """Pause the search for reference cycles: a chunk makes many records and hardly a cycle (saves 15 %)."""
+    """Pause the search for reference cycles: marking makes many records and hardly a cycle (saves 15 %)."""
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -202,7 +218,7 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
             points=points,
         ),
         display_name=name,
-        paths=paths,
+        paths=tuple(map(str, paths)),
         slips=tuple(_standing_slips(result)),
         points=result.points,
         problems=problems,
@@ -214,8 +230,10 @@ def _standing_slips(result):
     """Give the full id of every slip that a learner's best or last answer shows."""
     for exercise in result.exercises.values():
         for part_id, mark in exercise.parts.items():
-            for slip_id in sorted({*mark.best.slip_ids, *mark.latest.slip_ids}):
-                yield f"{exercise.exercise_id}.{part_id}.{slip_id}"
+            best, latest = mark.best, mark.latest
+            if best.slip_id or latest.slip_id:
+                for slip_id in sorted({*best.slip_ids, *latest.slip_ids}):
+                    yield sys.intern(f"{exercise.exercise_id}.{part_id}.{slip_id}")
 
 
 def _problems(hand_in, paths, result):
