@@ -187,6 +187,17 @@ def test_a_code_that_leaves_small_rivets_out_is_left_out():
             "material of the bolt must be one of steel to 8.8, steel 10.9, stainless, aluminium, got 'brass'",
         ),
         (
+            lambda: ec9.block_areas_mm2(
+                end_distance_mm=10,
+                spacing_mm=15,
+                edge_distance_mm=10,
+                thickness_mm=2,
+                hole_diameter_mm=4.9,
+                count=2.5,
+            ),
+            "number of fasteners must be a whole number, got 2.5",
+        ),
+        (
             lambda: ec9.net_width_share(30, width_mm=20),
             "width left beside the old site must be at least 0 mm, got -10 mm",
         ),

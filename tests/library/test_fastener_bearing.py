@@ -61,6 +61,16 @@ def test_partial_factor_divides():
     assert bearing.pull_through_n(1.5, partial_factor=1.25, **shared) == pytest.approx(0.8 * whole, rel=1e-12)
 
 
+def test_pull_through_ends_where_its_standard_ends():
+    """EN 1993-1-3 prints it up to 1.5 mm; beyond that it has to be asked for, and goes on in line."""
+    shared = {"tensile_strength_mpa": 215, "head_diameter_mm": 7.75}
+    with pytest.raises(ValueError, match="sheet thickness must be between 0.3 mm and 1.5 mm, got 1.6 mm"):
+        bearing.pull_through_n([1.5, 1.6], **shared)
+    end, beyond = bearing.pull_through_n(np.array([1.5, 3.0]), beyond_range=True, **shared)
+    assert beyond == pytest.approx(2 * end, rel=1e-12)
+    assert bearing.pull_through_n(1.6, standard="AISI S100", **shared) > end
+
+
 def test_repeated_wind_halves_and_is_printed_once_only():
     """Half under repeated wind in EN 1993-1-3; AISI S100 has no such line here."""
     shared = {"tensile_strength_mpa": 215, "head_diameter_mm": 7.75}

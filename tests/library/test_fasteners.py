@@ -188,6 +188,12 @@ def test_more_shear_planes_are_stiffer_and_a_thin_shank_softer():
             "strip width must be above 5 mm, got 5 mm",
         ),
         (
+            lambda: fasteners.equal_strength_count(
+                old_strength_n=3000, new_strength_n=900, old_fasteners=2.5
+            ),
+            "number of old fasteners must be a whole number, got 2.5",
+        ),
+        (
             lambda: fasteners.fastener_loads_n(1, stiffnesses_n_mm=[0]),
             "stiffness must be above 0 N/mm, got 0",
         ),

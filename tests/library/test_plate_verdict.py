@@ -24,11 +24,12 @@ def random_findings(seed=1):
     """Return a column of random findings, some of them sound and some bad in several ways."""
     random = np.random.default_rng(seed)
     high = random.uniform(0.7, 1, CASES)
+    hole_mm = np.where(random.uniform(size=CASES) < 0.7, 0, random.uniform(0, 14, CASES))
     return PlateFinding(
-        least_thickness_mm=random.uniform(0.2, 0.8, CASES),
+        least_thickness_mm=np.where(hole_mm > 0, 0, random.uniform(0.2, 0.8, CASES)),
         required_thickness_mm=random.uniform(0.2, 0.5, CASES),
         thickness_uncertainty_mm=random.uniform(0, 0.03, CASES),
-        hole_diameter_mm=np.where(random.uniform(size=CASES) < 0.7, 0, random.uniform(0, 14, CASES)),
+        hole_diameter_mm=hole_mm,
         hole_uncertainty_mm=random.uniform(0, 0.1, CASES),
         crack_length_mm=np.where(random.uniform(size=CASES) < 0.7, 0, random.uniform(0, 12, CASES)),
         crack_uncertainty_mm=random.uniform(0, 0.5, CASES),
@@ -44,7 +45,7 @@ def random_findings(seed=1):
 WORSE = {
     "least_thickness_mm": lambda size: 0.8 * size,
     "required_thickness_mm": lambda size: 1.2 * size,
-    "hole_diameter_mm": lambda size: size + 1.5,
+    "hole_diameter_mm": lambda size: np.where(size > 0, size + 1.5, 0),
     "crack_length_mm": lambda size: size + 1.0,
     "critical_crack_mm": lambda size: 0.7 * size,
     "detectable_mm": lambda size: size + 1.0,
@@ -109,7 +110,7 @@ def test_columns_are_single_plates():
         ({"button_depth_mm": 0.6, "press_back_used": None}, "leave and seal", None),
         ({"least_thickness_mm": 0.3}, "add a backing", "thickness left is below"),
         ({"least_thickness_mm": 0.0, "hole_diameter_mm": 7.0}, "add a backing", "hole goes through"),
-        ({"hole_diameter_mm": 12.0}, "replace the part", "larger than a backing"),
+        ({"least_thickness_mm": 0.0, "hole_diameter_mm": 12.0}, "replace the part", "larger than a backing"),
         ({"crack_length_mm": 2.0}, "add a backing", "crack was found"),
         ({"crack_length_mm": 9.0}, "replace the part", "longer than the plate bears"),
         ({"least_thickness_mm": 0.405}, plates.MEASURE_AGAIN, "cannot be told"),
@@ -137,6 +138,10 @@ def test_a_strain_that_nobody_worked_out_is_no_yes():
     ("changes", "sentence"),
     [
         ({"least_thickness_mm": -0.1}, "least thickness must be at least 0 mm, got -0.1 mm"),
+        (
+            {"least_thickness_mm": np.array([0.0, 0.5]), "hole_diameter_mm": np.array([7.0, 7.0])},
+            "least thickness must be 0 mm where a hole goes through, got 0.5 mm",
+        ),
         ({"required_thickness_mm": 0}, "required thickness must be above 0 mm, got 0 mm"),
         ({"thickness_uncertainty_mm": -1}, "thickness uncertainty must be at least 0 mm, got -1 mm"),
         ({"crack_length_mm": np.nan}, "crack length must be finite, got nan mm"),

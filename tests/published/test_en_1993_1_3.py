@@ -49,7 +49,7 @@ def test_pull_through_under_repeated_wind():
 
 def test_static_pull_through_of_a_rivet_head():
     """From memory: d_w t f_u; a 7.75 mm head in 2.0 mm of 215 MPa gives 3.33 kN."""
-    force = pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215)
+    force = pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215, beyond_range=True)
     assert force == pytest.approx(3330, rel=2e-3)  # three figures
 
 

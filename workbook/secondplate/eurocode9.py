@@ -24,6 +24,7 @@ from secondplate.eurocode9_fasteners import (
     solid_rivet_n,
 )
 from secondplate.eurocode9_sections import (
+    UNSEEN_CRACK_MM,
     affected_diameter_mm,
     block_areas_mm2,
     block_tearing_n,
@@ -65,6 +66,7 @@ __all__ = [
     "SPACING_LEVELS",
     "SPACING_SOURCE",
     "TENSION_MATERIALS",
+    "UNSEEN_CRACK_MM",
     "affected_diameter_mm",
     "aluminium_rivet_n",
     "bearing_by_codes",

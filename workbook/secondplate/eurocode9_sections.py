@@ -11,9 +11,14 @@ from secondplate.checks import (
     require_at_least,
     require_between,
     require_finite,
+    require_whole,
 )
 from secondplate.eurocode9_bearing import GAMMA_M1, GAMMA_M2
 from secondplate.eurocode9_spacing import EUROCODE9, require_distance
+from secondplate.plate_cracks import detectable_length_mm
+
+# The longest crack that a clean penetrant test of thin sheet leaves open at a hole.
+UNSEEN_CRACK_MM = detectable_length_mm(thickness_mm=1.0, method="penetrant", place="edge or hole").high
 
 
 def net_area_mm2(width_mm, *, thickness_mm, hole_diameter_mm, along_mm, across_mm):
@@ -176,7 +181,7 @@ def block_areas_mm2(
     hole_diameter_mm : float or array
         Hole diameter d0, above 0 [mm]
     count : int
-        Fasteners n in the row, at least 1 [-]
+        Fasteners n in the row, a whole number of at least 1 [-]
 
     Returns
     -------
@@ -204,7 +209,7 @@ def block_areas_mm2(
     spacing = np.asarray(require_distance("spacing", spacing_mm, hole_diameter_mm=hole))
     edge = np.asarray(require_distance("edge distance", edge_distance_mm, hole_diameter_mm=hole))
     thickness = np.asarray(require_above("sheet thickness", thickness_mm, 0, unit="mm"))
-    number = require_at_least("number of fasteners", count, 1, unit="")
+    number = require_whole("number of fasteners", count, 1, unit="")
     sheared = thickness * (end + (number - 1) * spacing - (number - 0.5) * hole)
     return plain(sheared), plain(thickness * (edge - hole / 2))
 
@@ -265,7 +270,7 @@ def affected_diameter_mm(hole_diameter_mm, *, crack_possible=False, crack_length
     crack_possible : bool
         Whether a crack was found or cannot be shut out [-]
     crack_length_mm : float or array or None
-        Length of the crack, at least 0; 1.6 where it is not known [mm]
+        Length of the crack, at least 0; ``UNSEEN_CRACK_MM`` where it is not known [mm]
 
     Returns
     -------
@@ -279,12 +284,14 @@ def affected_diameter_mm(hole_diameter_mm, *, crack_possible=False, crack_length
 
     Notes
     -----
-    Source: plane_geometry, weakening by an old site, derived: a choice of this library.
+    A crack that was not seen may be as long as a penetrant test at a hole is held to find. Source:
+    plane_geometry, weakening by an old site, derived: a choice of this library; nasa_std_5009, Table 1, from
+    memory, for the length.
 
     Examples
     --------
     >>> affected_diameter_mm(6.0), round(affected_diameter_mm(6.0, crack_possible=True), 1)
-    (6.0, 9.2)
+    (6.0, 13.6)
     """
     hole = np.asarray(require_at_least("hole diameter", hole_diameter_mm, 0, unit="mm"))
     if not crack_possible:
@@ -292,7 +299,7 @@ def affected_diameter_mm(hole_diameter_mm, *, crack_possible=False, crack_length
             message = f"crack length must be left out where no crack is possible, got {crack_length_mm!r}"
             raise ValueError(message)
         return plain(hole)
-    length = EUROCODE9["undetectable crack"] if crack_length_mm is None else crack_length_mm
+    length = UNSEEN_CRACK_MM if crack_length_mm is None else crack_length_mm
     return plain(hole + 2 * np.asarray(require_at_least("crack length", length, 0, unit="mm")))
 
 

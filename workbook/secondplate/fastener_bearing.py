@@ -163,6 +163,7 @@ def pull_through_n(
     tensile_strength_mpa,
     standard=STEEL_STANDARD,
     repeated_wind=False,
+    beyond_range=False,
     partial_factor=1.0,
 ):
     """Return the pull at which a head comes through its sheet: F = k d_w t f_u / gamma_M.
@@ -170,7 +171,7 @@ def pull_through_n(
     Parameters
     ----------
     thickness_mm : float or array
-        Thickness t of the sheet next to the head, 0.3 to 6.5; EN 1993-1-3 ends at 1.5 [mm]
+        Thickness t of the sheet next to the head, 0.3 to 6.5; to 1.5 by EN 1993-1-3 [mm]
     head_diameter_mm : float or array
         Diameter d_w of head or washer, 3 to 30 [mm]
     tensile_strength_mpa : float or array
@@ -179,6 +180,8 @@ def pull_through_n(
         One of ``PULL_THROUGH_STANDARDS``: k is 1.0 in EN 1993-1-3, 1.5 in AISI S100 [-]
     repeated_wind : bool
         Whether the load comes and goes, only for EN 1993-1-3: k is then 0.5 [-]
+    beyond_range : bool
+        Whether EN 1993-1-3 is carried on beyond its 1.5 mm, where its k is only the lower one [-]
     partial_factor : float
         Factor gamma_M, at least 1; 1 for a strength without safety, 1.25 in European design [-]
 
@@ -199,13 +202,16 @@ def pull_through_n(
 
     Examples
     --------
-    >>> [round(pull_through_n(2.0, head_diameter_mm=7.75, tensile_strength_mpa=215, standard=name))
+    >>> [round(pull_through_n(1.5, head_diameter_mm=7.75, tensile_strength_mpa=215, standard=name))
     ...  for name in PULL_THROUGH_STANDARDS]
-    [3332, 4999]
+    [2499, 3749]
     """
     standards = (STEEL_STANDARD,) if repeated_wind else PULL_THROUGH_STANDARDS
     constants = _CONSTANTS[require_choice("standard", standard, standards)]
+    thickness = _thickness(thickness_mm)
+    if "pull-through thickest" in constants and not beyond_range:
+        require_between("sheet thickness", thickness, 0.3, constants["pull-through thickest"], unit="mm")
     head = np.asarray(require_between("head diameter", head_diameter_mm, 3, 30, unit="mm"))
     factor = require_at_least("partial factor", partial_factor, 1, unit="")
     name = "pull-through factor under repeated wind" if repeated_wind else "pull-through factor"
-    return plain(constants[name] * head * _thickness(thickness_mm) * _strength(tensile_strength_mpa) / factor)
+    return plain(constants[name] * head * thickness * _strength(tensile_strength_mpa) / factor)

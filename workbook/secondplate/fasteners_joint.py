@@ -10,7 +10,7 @@ import numpy as np
 
 from secondplate.arrays import plain
 from secondplate.bands import Band
-from secondplate.checks import require_above, require_at_least, require_choice
+from secondplate.checks import require_above, require_at_least, require_choice, require_whole
 from secondplate.eurocode9_bearing import GAMMA_M2, bearing_n, edge_factor, end_factor
 from secondplate.eurocode9_fasteners import punching_n
 from secondplate.eurocode9_sections import net_section_n
@@ -93,14 +93,18 @@ def _bearing(fastener, plate, other, end_distance_mm, edge_distance_mm):
 
 
 def _pull_through(fastener, plate):
-    """Return the pull-through of the head by every code."""
+    """Return the pull-through of the head by every code.
+
+    EN 1993-1-3 ends at 1.5 mm. It is carried on, for it gives the least and so errs on the safe side.
+    """
     sheet = {
         "head_diameter_mm": fastener.head_diameter_mm,
         "tensile_strength_mpa": plate.tensile_strength_mpa,
         "partial_factor": GAMMA_M2,
     }
     by_codes = {
-        name: pull_through_n(plate.thickness_mm, standard=name, **sheet) for name in PULL_THROUGH_STANDARDS
+        name: pull_through_n(plate.thickness_mm, standard=name, beyond_range=True, **sheet)
+        for name in PULL_THROUGH_STANDARDS
     }
     return by_codes | {f"{PLATE_CODE} punching": punching_n(plate.thickness_mm, **sheet)}
 
@@ -175,7 +179,7 @@ def equal_strength_count(*, old_strength_n, new_strength_n, old_fasteners=1, req
     new_strength_n : float or array
         What one new joint bears, as a joint and not by catalogue, above 0 [N]
     old_fasteners : int or array
-        Old fasteners, at least 1 [-]
+        Old fasteners, a whole number of at least 1 [-]
     required_margin : float or array
         Margin asked for, at least 1 [-]
 
@@ -200,7 +204,7 @@ def equal_strength_count(*, old_strength_n, new_strength_n, old_fasteners=1, req
     """
     old = np.asarray(require_above("strength of an old joint", old_strength_n, 0, unit="N"))
     new = np.asarray(require_above("strength of a new joint", new_strength_n, 0, unit="N"))
-    number = require_at_least("number of old fasteners", old_fasteners, 1, unit="")
+    number = require_whole("number of old fasteners", old_fasteners, 1, unit="")
     margin = require_at_least("margin", required_margin, 1, unit="")
     # Forgives the last digits: 3 x 0.1 over 0.1 is three.
     count = np.ceil(old * number * margin / new * (1 - 1e-12)).astype(np.int64)

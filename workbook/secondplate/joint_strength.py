@@ -73,7 +73,8 @@ def head_pull_through_n(rivet, top, *, partial_factor=1.0):
     Returns
     -------
     Band
-        Low by EN 1993-1-3, best by AISI S100, both for screws; high by shear round the head [N]
+        Low by EN 1993-1-3, carried on beyond its 1.5 mm, best by AISI S100, both for screws; high by shear
+        round the head [N]
 
     Raises
     ------
@@ -97,6 +98,7 @@ def head_pull_through_n(rivet, top, *, partial_factor=1.0):
             head_diameter_mm=rivet.head_diameter_mm,
             tensile_strength_mpa=top.tensile_strength_mpa,
             standard=standard,
+            beyond_range=True,
             partial_factor=partial_factor,
         )
         for standard in PULL_THROUGH_STANDARDS

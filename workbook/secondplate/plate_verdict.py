@@ -100,7 +100,7 @@ class PlateFinding:
     Raises
     ------
     ValueError
-        If a value lies outside its range.
+        If a value lies outside its range, or metal is left where there is a hole.
 
     Examples
     --------
@@ -128,7 +128,7 @@ class PlateFinding:
     required_strength_share: float = 0.9
 
     def __post_init__(self):
-        """Refuse negative sizes and shares outside 0 to 1."""
+        """Refuse negative sizes, shares outside 0 to 1, and metal left in a hole."""
         positive = ("required_thickness_mm", "largest_hole_mm", "critical_crack_mm")
         for name in positive:
             require_above(_words(name), getattr(self, name), 0, unit="mm")
@@ -136,6 +136,7 @@ class PlateFinding:
         for name in others:
             if getattr(self, name) is not None:
                 require_at_least(_words(name), getattr(self, name), 0, unit="mm")
+        _require_nothing_in_a_hole(self.least_thickness_mm, self.hole_diameter_mm)
         require_truth("flush needed", self.flush_needed)
         if self.press_back_used is not None:
             require_at_least("strain of pressing back over its limit", self.press_back_used, 0, unit="")
@@ -144,6 +145,16 @@ class PlateFinding:
             raise ValueError(message)
         for share in (self.strength_left.low, self.strength_left.high, self.required_strength_share):
             require_between("share of the strength", share, 0, 1, unit="")
+
+
+def _require_nothing_in_a_hole(least_thickness_mm, hole_diameter_mm):
+    """Raise where a hole goes through and metal is said to be left there as well."""
+    left, hole = np.broadcast_arrays(least_thickness_mm, hole_diameter_mm)
+    both = np.flatnonzero((hole > 0) & (left > 0))
+    if both.size:
+        got = float(left.flat[both[0]])
+        message = f"least thickness must be 0 mm where a hole goes through, got {got:.6g} mm"
+        raise ValueError(message)
 
 
 def _words(name):

@@ -116,7 +116,7 @@ def haz_factors(alloy, *, product, thickness_mm):
 
 
 def haz_extent_mm(*, thickness_mm, seam_process="MIG", interpass_c=60.0):
-    """Return how far the heat-affected zone of a seam reaches from the weld.
+    """Return how far the heat-affected zone of a seam reaches to each side.
 
     Parameters
     ----------
@@ -130,7 +130,7 @@ def haz_extent_mm(*, thickness_mm, seam_process="MIG", interpass_c=60.0):
     Returns
     -------
     float
-        Extent from the edge of the weld [mm]
+        Extent to each side, from the centre line of a butt weld [mm]
 
     Raises
     ------

@@ -130,7 +130,8 @@ BEARING = Exercise(
     title="What the plate bears at one rivet, by four codes",
     prompt=(
         "A flange of {alloy}, {sheet_mm} mm, of at least {strength} MPa, takes blind rivets of {body_mm} mm "
-        "in holes of {hole_mm} mm: one row of {rivets} in a single lap. "
+        "in holes of {hole_mm} mm: one row of {rivets} in a single lap, so wide apart that the "
+        "pitch does not count. "
         "It is {end_mm} mm from a centre to the end along the load, {edge_mm} mm to the edge across it. "
         "EN 1999-1-1, from memory: bearing is k × a × strength × body × thickness / {gamma}. "
         "Here a is the end distance over 3 holes, at most 1. "

@@ -158,9 +158,11 @@ JUDGE_PLATES = Exercise(
     prompt=(
         "At {shop} second plates of {vehicle} are judged. "
         "At least {required_mm} mm must be left, and a reading proves it only beyond a guard of {guard} mm. "
-        "A backing may cover a hole of up to {largest} mm. "
-        "The plate does not bear a crack of {critical} mm; the test finds {detectable} mm. "
         "At least {share} % of the strength must be left. "
+        "The plate does not bear a crack of {critical} mm; the test, by eddy current, is held to find "
+        "{detectable} mm. "
+        "A backing may make good a thin place, a hole of up to {largest} mm or a shorter crack, "
+        "and nothing else. "
         "Where a button must lie flat it is pressed back, if the strain allows. "
         "A sixth plate has several findings: {sixth_words}."
     ),
@@ -195,7 +197,7 @@ JUDGE_PLATES = Exercise(
     solve=_solve_plates,
     reasons=(
         "Take each finding on its own; the gravest verdict of all is that of the plate. "
-        "Too thin, holed or cracked asks for a backing. "
+        "Too thin, holed or cracked asks for a backing; a crack is stopped at its ends before it is covered. "
         "What a backing cannot make good asks for a new part: a large hole, a long crack, lost strength, "
         "a button that must be flat and would tear. "
         "Where a reading lies within the guard, or no valid crack test was made, nothing is decided yet. "

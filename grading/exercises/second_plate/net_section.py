@@ -15,10 +15,14 @@ from secondplate.eurocode9 import (
     EUROCODE9,
     GAMMA_M1,
     GAMMA_M2,
+    UNSEEN_CRACK_MM,
     affected_diameter_mm,
     gross_section_n,
     net_section_n,
 )
+
+# As it is shown: what a clean penetrant test at a hole may have left open.
+CRACK_MM = round(UNSEEN_CRACK_MM, 1)
 
 
 def _draw_net(draw):
@@ -26,7 +30,7 @@ def _draw_net(draw):
     return scene(draw) | {
         "alloy": draw.pick("alloy", ALLOYS),
         "sheet_mm": draw.decimal("sheet_mm", 1.2, 2.5, 0.1, 1),
-        "strip_mm": draw.whole("strip_mm", 28, 44),
+        "strip_mm": draw.whole("strip_mm", 40, 64),
         "hole_mm": rivet.hole_most_mm,
         "old_mm": draw.decimal("old_mm", 6.8, 8.8, 0.2, 1),
     }
@@ -37,7 +41,7 @@ def _net_words(scenario):
     return {
         "strength": f"{strength_mpa([scenario['alloy']])[0]:.0f}",
         "proof": f"{strength_mpa([scenario['alloy']], 'proof stress')[0]:.0f}",
-        "crack": f"{EUROCODE9['undetectable crack']:g}",
+        "crack": f"{CRACK_MM:g}",
         "share": f"{EUROCODE9['net section factor']:g}",
         "gamma": f"{GAMMA_M2:g}",
         "gamma_yield": f"{GAMMA_M1:g}",
@@ -46,7 +50,7 @@ def _net_words(scenario):
 
 def _solve_net(table):
     strip_mm, sheet_mm, hole_mm, old_mm = (table[n] for n in ("strip_mm", "sheet_mm", "hole_mm", "old_mm"))
-    affected_mm = affected_diameter_mm(old_mm, crack_possible=True)
+    affected_mm = affected_diameter_mm(old_mm, crack_possible=True, crack_length_mm=CRACK_MM)
     tensile, proof = strength_mpa(table["alloy"]), strength_mpa(table["alloy"], "proof stress")
 
     def net_n(width_mm):
@@ -77,8 +81,9 @@ NET_SECTION = Exercise(
     title="A new hole in line with an old site",
     prompt=(
         "On {vehicle} a strip of {alloy}, {strip_mm} mm wide and {sheet_mm} mm thick, is pulled. "
-        "Across it, in one line, lie an old dimple of {old_mm} mm and a new hole of {hole_mm} mm. "
-        "No crack was seen at the dimple, but none can be shut out: {crack} mm counts on either side. "
+        "Across it, in one line, lie an old hole of {old_mm} mm and a new hole of {hole_mm} mm. "
+        "A penetrant test of the old hole was clean. At a hole it is held to find {crack} mm: "
+        "as much cannot be shut out, and counts on either side. "
         "By EN 1999-1-1, from memory, what is left tears at {share} × area × {strength} MPa / {gamma}. "
         "The whole strip yields at area × {proof} MPa / {gamma_yield}."
     ),
@@ -91,7 +96,7 @@ NET_SECTION = Exercise(
             absolute_tolerance=0.05,
             tolerance_reason="All sizes are given to a tenth of a millimetre: half of that is right.",
             slips=(
-                slip("no_crack", "That is the dimple alone. What cannot be shut out has to be counted."),
+                slip("no_crack", "That is the old hole alone. What cannot be shut out has to be counted."),
                 slip("one_side", "The crack was counted on one side. It may run from either."),
             ),
         ),
@@ -128,7 +133,8 @@ NET_SECTION = Exercise(
     draw=_draw_net,
     solve=_solve_net,
     reasons=(
-        "Take hole and old site off the width, times the thickness: that is the net area. "
+        "Take both holes and what may be cracked beside the old one off the width, times the thickness: "
+        "that is the net area. "
         "Tearing is reckoned with the tensile strength, yielding of the whole strip with the proof stress. "
         "A strip that tears before it yields gives no warning. "
         "So a new hole does not go in line with an old site where there is room elsewhere."

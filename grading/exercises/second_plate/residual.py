@@ -85,7 +85,8 @@ RESIDUAL = Exercise(
         "A pulled site on {vehicle}: beside it the second plate of {alloy} is {plate_mm} mm thick. "
         "Behind, the button stands {rise_mm} mm proud. "
         "The deepest place of the cup lies {cup_mm} mm below the near face, over a flat back of the button. "
-        "A fastener of {diameter_mm} mm is to carry {force_n} N here by design. "
+        "By the maker's procedure a fastener of {diameter_mm} mm goes in here; "
+        "it carries {force_n} N by design. "
         "A plate of thickness t bears {bearing} × strength × diameter × t, divided by {partial}. "
         "Take the least strength, {strength} N/mm²."
     ),
