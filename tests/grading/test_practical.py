@@ -23,14 +23,9 @@ FULL = (
 def gradebook(tmp_path):
     """Give the path of a gradebook with two learners, the second without this page."""
     path = tmp_path / "gradebook.db"
-    nowhere = marks("bo", "Bo Ash")
-    write_marks(path, [marks(), nowhere.__class__(**_without_pages(nowhere))], pages=PAGES, settings=SETTINGS)
+    nowhere = marks("bo", "Bo Ash")._replace(pages=())
+    write_marks(path, [marks(), nowhere], pages=PAGES, settings=SETTINGS)
     return path
-
-
-def _without_pages(learner):
-    """Return the fields of a learner's marks, no page handed in."""
-    return {name: getattr(learner, name) for name in learner.__slots__} | {"pages": ()}
 
 
 def _read(folder, text):
