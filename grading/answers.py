@@ -18,6 +18,7 @@ from filelock import FileLock, Timeout
 
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
+DEEPEST = 100  # lists and objects within each other
 LOCK_WAIT_S = 10.0
 _LOCK_POLL_S = 0.005  # an append takes a few milliseconds; a kernel that waits must find its gap
 
@@ -242,7 +243,25 @@ def _content(line):
         content, end = _DECODE(text)
     except (ValueError, RecursionError):
         return None
-    return content if end == len(text) and isinstance(content, dict) else None
+    if end != len(text) or not isinstance(content, dict):
+        return None
+    return None if text.count("[") + text.count("{") > DEEPEST and _is_too_deep(content) else content
+
+
+def _is_too_deep(content):
+    """Tell whether lists and objects stand in each other deeper than any answer needs.
+
+    The decoder gives up only where the memory for calls ends, so later in one process than in another.
+    """
+    level = [content]
+    for _ in range(DEEPEST):
+        level = [
+            child
+            for each in level
+            for child in (each.values() if isinstance(each, dict) else each)
+            if isinstance(child, (dict, list))
+        ]
+    return bool(level)
 
 
 def _check_holds(line, content, check):

@@ -88,9 +88,13 @@ def mark(hand_ins, out, class_file, course, feedback, class_report, as_json):
     """
     with one_sentence():
         settings = read_class_file(class_file)
-        summary = _mark(
-            hand_ins, out, settings, course=course, feedback=feedback, report=class_report, quiet=as_json
-        )
+        try:
+            summary = _mark(
+                hand_ins, out, settings, course=course, feedback=feedback, report=class_report, quiet=as_json
+            )
+        except KeyboardInterrupt as error:
+            message = "interrupted: what is marked is kept, and the same command goes on from there"
+            raise click.ClickException(message) from error
         _report(summary, as_json)
 
 

@@ -100,15 +100,16 @@ def _hand_ins(folder, settings, number, dice, handed_in, *, twice):
     return paths
 
 
-def invent_records(name, settings, dice, *, skill, until, diligence=0.93):
+def invent_records(name, settings, dice, *, skill, until, diligence=0.93, exercises=None, keys=None):
     """Return what one learner saved, oldest first: the contents of journal records without their chain.
 
-    ``skill`` is the share of first answers that are right, ``diligence`` the share of exercises answered.
+    ``skill`` is the share of first answers that are right, ``diligence`` the share of exercises answered, of
+    all or of those named. ``keys`` may hold what was solved for many learners at once.
     """
     learner, records = normalise_learner(name), []
-    chosen = [each for each in EXERCISES if dice.random() < diligence]
+    chosen = [each for each in exercises or EXERCISES if dice.random() < diligence]
     wanted = [(each, learner, number) for each in chosen for number in (1, 2)]
-    keys = keys_for(wanted, course_key=settings.course_key, exercises=EXERCISES)
+    keys = keys or keys_for(wanted, course_key=settings.course_key, exercises=EXERCISES)
     for exercise_id in chosen:
         exercise = EXERCISES[exercise_id]
         for number, chance in ((1, skill), (1, skill + 0.2), (2, skill + 0.3)):

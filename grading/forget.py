@@ -242,7 +242,7 @@ def _page(person, path, do):
             path.unlink()
 
 
-_CLEANERS = {".csv": _table, ".json": _statements, ".html": _page}
+_CLEANERS = {".csv": _table, ".json": _statements, ".jsonl": _statements, ".html": _page}
 
 
 def _text(path):

@@ -14,6 +14,8 @@ from grading.gradebook_rows import Assignment, write_page, write_students
 from grading.hand_in import practical_id
 from grading.times import utc
 
+AT_ONCE = 2000  # learners in one transaction, so that the formgrader need not wait for a whole school
+
 
 def course_id(settings):
     """Return the course key as nbgrader takes it for a course: letters, digits and hyphens."""
@@ -39,9 +41,11 @@ def graded_cells(page):
 
 
 def write_marks(path, learners, *, pages, settings):
-    """Write the marks of many learners, in one transaction, into the gradebook file at ``path``."""
+    """Write the marks of many learners into the gradebook file at ``path``, which is there afterwards."""
+    learners = list(learners)
     with closing(MarksWriter(path, pages=pages, settings=settings)) as writer:
-        writer.write(list(learners))
+        for start in range(0, len(learners) or 1, AT_ONCE):
+            writer.write(learners[start : start + AT_ONCE])
 
 
 class MarksWriter:

@@ -4,13 +4,14 @@ import heapq
 import os
 from collections import defaultdict
 from dataclasses import dataclass, replace
+from hashlib import blake2b
 from operator import attrgetter
 from pathlib import Path
 
 from grading.answers import JournalContents, Problem
 from grading.exercises import PAGES
 from grading.export import printable
-from grading.hand_in import HandInError, read_hand_in
+from grading.hand_in import MOST_FILE_BYTES, HandInError, read_hand_in
 from grading.times import utc
 
 
@@ -61,6 +62,17 @@ def hand_in_files(path):
         message = f"folder {path} must hold at least one hand-in, found none"
         raise NoHandInsError(message)
     return sorted(files, key=attrgetter("parts"))
+
+
+def file_digest(path):
+    """Return a digest of the bytes of a file, or an empty text where they cannot be read or are too many."""
+    try:
+        if os.stat(path).st_size > MOST_FILE_BYTES or not os.path.isfile(path):
+            return ""
+        with open(path, "rb") as file:
+            return blake2b(file.read(), digest_size=16).hexdigest()
+    except OSError:
+        return ""
 
 
 def read_by_learner(files):

@@ -23,8 +23,16 @@ from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES
 from grading.export import printable
 from grading.hand_in import learner_slug, read_hand_in
-from grading.hand_ins import ClassProblem, hand_in_pages, made_at, merge_hand_ins, read_by_learner
+from grading.hand_ins import (
+    ClassProblem,
+    file_digest,
+    hand_in_pages,
+    made_at,
+    merge_hand_ins,
+    read_by_learner,
+)
 from grading.scoring import keys_for, mark_answered, wanted, with_unanswered
+from grading.unit_spellings import load_all_units
 
 CHUNK = 250  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
 AHEAD = 3  # chunks for each process that are given out before the results of the first are taken
@@ -87,18 +95,23 @@ class ClassResult:
         return sorted(counts.items(), key=lambda item: (-item[1], item[0]))
 
 
-def mark_class(files, settings, *, each_learner=None, processes=None, progress=None):
+def mark_class(files, settings, *, each_learner=None, processes=None, progress=None, taken=None, state=None):
     """Return the ``ClassResult`` of many hand-in files.
 
     ``each_learner(hand_in, result, keys, problems)`` is called, in the process that marked the learner, with
     everything a feedback page needs; it must be importable by name where several processes are used, and
     what it returns is kept with the learner's marks.
     ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
+    ``state`` keeps what is done, a ``MarkingState``; what it knows already is not marked again.
     """
     files = list(map(str, files))
-    chunks = [files[start : start + CHUNK] for start in range(0, len(files), CHUNK)]
-    learners, problems, done = [], [], 0
-    for marked, unread, count in _marked_chunks(chunks, settings, each_learner, _count(processes, files)):
+    learners, problems, todo = state.split(files) if state else ([], [], files)
+    chunks = [todo[start : start + CHUNK] for start in range(0, len(todo), CHUNK)]
+    done = len(files) - len(todo)
+    work = partial(_mark_chunk, settings=settings, each_learner=each_learner, digested=bool(state))
+    for marked, unread, digests, count in _worked(work, chunks, _count(processes, todo)):
+        if state:
+            state.add(digests, marked, unread)
         learners += marked
         problems += unread
         done += count
@@ -120,13 +133,13 @@ def _count(processes, files):
     return processes or os.cpu_count() or 1
 
 
-def _marked_chunks(chunks, settings, each_learner, processes) -> Iterator:
-    """Give ``(learners, problems, number of files)`` for each chunk, in order."""
-    work = partial(_mark_chunk, settings=settings, each_learner=each_learner)
+def _worked(work, chunks, processes) -> Iterator:
+    """Give what work makes of each chunk, in order."""
     if processes == 1:
         with _collector_paused():
             yield from map(work, chunks)
         return
+    load_all_units()  # takes longer than marking a thousand hand-ins; processes that are forked share it
     with ProcessPoolExecutor(processes, initializer=_begin_process) as pool:
         given = deque()
         for chunk in chunks:
@@ -143,10 +156,14 @@ def _begin_process():
     gc.disable()
 
 
-def _mark_chunk(files, settings, each_learner):
-    """Read and mark one chunk of files; what cannot be read becomes a problem."""
+def _mark_chunk(files, settings, each_learner, digested):
+    """Return learners, what cannot be read, digests of the files where asked for, and the count of files.
+
+    Digests are taken first: a file that changes meanwhile does not count as marked.
+    """
+    digests = {file: file_digest(file) for file in files} if digested else {}
     groups, problems = read_by_learner(files)
-    return mark_hand_ins(groups, settings, each_learner), problems, len(files)
+    return mark_hand_ins(groups, settings, each_learner), problems, digests, len(files)
 
 
 @contextmanager

@@ -18,6 +18,7 @@ from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
 from grading.late import write_late_penalties
 from grading.marking import mark_class
+from grading.marking_state import MarkingState
 
 REPORTED_BY_ITSELF = 300  # hand-ins; a larger class gets its report only where it is asked for
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
@@ -121,14 +122,15 @@ def mark_folder(
     _require_writable(out)
     report = len(files) <= REPORTED_BY_ITSELF if report is None else report
     writers = _writers(out, settings, course=course, feedback=feedback, report=report)
+    gradebook = (Path(course) if course else out) / "gradebook.db"
     result = mark_class(
         files,
         settings,
         each_learner=partial(_write_for, writers=writers) if writers else None,
         processes=processes,
         progress=progress,
+        state=None if course or report else _state(out, settings, feedback=feedback),
     )
-    gradebook = (Path(course) if course else out) / "gradebook.db"
     write_marks(gradebook, [each.marks for each in result.learners], pages=PAGES, settings=settings)
     given = keep_changes(gradebook)
     write_late_penalties(gradebook, settings, pages=PAGES)
@@ -139,6 +141,16 @@ def mark_folder(
     write_problems(out / "problems.csv", problems)
     written = _write_report(out, result, students, settings) if report and result.learners else None
     return _summary(out, gradebook, written, result, students, given, problems)
+
+
+def _state(out, settings, *, feedback):
+    """Return what is kept of a marking into this folder."""
+    pages = out / "feedback"
+
+    def still_there(learner):
+        return not feedback or (pages / f"{learner.marks.student_id}.html").exists()
+
+    return MarkingState(out, settings, still_there=still_there)
 
 
 def _write_report(out, result, students, settings):

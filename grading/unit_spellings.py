@@ -146,6 +146,11 @@ def _registry():
     return pint.UnitRegistry(cache_folder=None)
 
 
+def load_all_units():
+    """Load pint's registry now, for instance before a process is divided into several."""
+    _registry()
+
+
 def is_count(unit):
     """Tell whether a unit is a word that counts things."""
     return unit.lower() in COUNT_WORDS

@@ -89,7 +89,7 @@ def test_lines_that_were_only_laid_out_anew_are_sound(filled):
     assert contents.records == filled.read().records
 
 
-@pytest.mark.parametrize("odd", [b"1e400", b"[" * 980 + b"]" * 980])
+@pytest.mark.parametrize("odd", [b"1e400", b"[" * 980 + b"]" * 980, b"[" * 110 + b"]" * 110])
 def test_a_record_that_cannot_be_written_again_is_set_aside(filled, odd):
     """A number beyond any float, or lists within lists by the hundred, spoil one record and no more."""
     contents = parse_journal(filled.path.read_bytes().replace(b'"2 J"', odd))

@@ -1,0 +1,99 @@
+"""What a marking has done so far, kept in the results so that it goes on where it was interrupted.
+
+One line of JSON for each chunk of files, with the digest of every file beside its marks. A file counts as
+done while its bytes are the same, and so are the exercises, the library, the marking and the class file.
+"""
+
+from datetime import datetime
+from functools import lru_cache
+from hashlib import blake2b
+from pathlib import Path
+
+import orjson
+
+from grading.hand_ins import ClassProblem, file_digest
+from grading.marking import LearnerMarks, MarkedLearner
+
+STATE_FILE = "marking_state.jsonl"
+_ROOT = Path(__file__).resolve().parent.parent
+_MARKS_REST_ON = (("grading", "*.py"), ("workbook/secondplate", "*.py"), ("workbook/secondplate", "*.csv"))
+
+
+class MarkingState:
+    """The state file of a folder of results; one that belongs to another marking is begun anew.
+
+    ``still_there(learner)`` tells whether what marking wrote for a learner beside the marks is in its place.
+    """
+
+    def __init__(self, folder, settings, *, still_there=lambda learner: True):
+        self.path = Path(folder) / STATE_FILE
+        self._header = orjson.dumps({"marking": _digest_of_marking(), "class": repr(settings)})
+        self._still_there = still_there
+
+    def split(self, files):
+        """Return ``(learners, problems, files still to mark)`` from what is kept of these files."""
+        todo, learners, problems = dict.fromkeys(files), [], []
+        for digests, marked, unread in self._chunks():
+            same = {
+                path
+                for path, digest in digests.items()
+                if digest and path in todo and digest == file_digest(path)
+            }
+            kept = [each for each in marked if same.issuperset(each.paths) and self._still_there(each)]
+            told = [each for each in unread if each.file in same]
+            learners += kept
+            problems += told
+            for path in [*(path for each in kept for path in each.paths), *(each.file for each in told)]:
+                todo.pop(path, None)
+        return learners, problems, list(todo)
+
+    def add(self, digests, learners, problems):
+        """Keep one chunk that is done."""
+        try:
+            line = orjson.dumps([digests, [_plain(each) for each in learners], problems])
+        except TypeError:  # the name of a file that is no text: such a chunk is marked again
+            return
+        with open(self.path, "ab") as file:
+            file.write(line + b"\n")
+
+    def _chunks(self):
+        """Give ``(digests, learners, problems)`` of each whole line; a line torn at the end is cut off."""
+        lines = self.path.read_bytes().split(b"\n") if self.path.exists() else []
+        if lines[:1] != [self._header]:
+            self.path.write_bytes(self._header + b"\n")
+            return
+        if lines[-1]:
+            self.path.write_bytes(b"\n".join(lines[:-1]) + b"\n")
+        for line in lines[1:-1]:
+            digests, learners, problems = orjson.loads(line)
+            yield digests, map(_marked, learners), [ClassProblem(**each) for each in problems]
+
+
+def _plain(learner):
+    """Return one learner's marks as plain values."""
+    return [list(learner.marks), *learner[1:-2], learner.problems]
+
+
+def _marked(plain):
+    """Return one learner's marks from plain values."""
+    marks, display_name, paths, slips, points, problems = plain
+    student_id, first, last, handed_in, pages, by_exercise = marks
+    moment = None if handed_in is None else datetime.fromisoformat(handed_in)
+    return MarkedLearner(
+        marks=LearnerMarks(student_id, first, last, moment, tuple(pages), by_exercise),
+        display_name=display_name,
+        paths=tuple(paths),
+        slips=tuple(slips),
+        points=points,
+        problems=tuple(ClassProblem(**each) for each in problems),
+    )
+
+
+@lru_cache(maxsize=1)
+def _digest_of_marking():
+    """Return a digest of every file that a mark can rest on: exercises, marking, library and its tables."""
+    found = blake2b(digest_size=16)
+    for folder, names in _MARKS_REST_ON:
+        for path in sorted((_ROOT / folder).rglob(names)):
+            found.update(path.relative_to(_ROOT).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
+    return found.hexdigest()
