@@ -1,26 +1,20 @@
-"""The learner's journal: every answer as one line of JSON, in a file next to the notebook that only grows.
+"""The lines of a learner's journal: one answer as one line of JSON, with a check sum and the check before it.
 
 Each record carries a check sum of itself and the check of the record before it, so that a damaged, edited or
 removed record is seen. The check guards against accidents; it is no signature, and marks do not rest on it.
 """
 
 import json
-import os
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from hashlib import blake2b
 from operator import itemgetter
-from pathlib import Path
 from typing import NamedTuple
 
 import orjson
-from filelock import FileLock, Timeout
 
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
 DEEPEST = 100  # lists and objects within each other
-LOCK_WAIT_S = 10.0
-_LOCK_POLL_S = 0.005  # an append takes a few milliseconds; a kernel that waits must find its gap
 
 _FIELDS = {
     "at": str,
@@ -83,10 +77,6 @@ class JournalContents:
     problems: tuple[Problem, ...]
 
 
-class NotSavedError(Exception):
-    """Raised where an answer is not on the disk; the message is one sentence for the learner."""
-
-
 def _refuse_constant(name):
     """Refuse NaN and infinities, which are not JSON."""
     message = f"{name} is not JSON"
@@ -102,7 +92,7 @@ def _check_of(body):
     return blake2b(body, digest_size=_CHECK_BYTES).hexdigest()
 
 
-def _line_of(content):
+def line_of(content):
     """Write a record without check as its line, check last, so that reading need not write it again."""
     body = _ENCODE(content).encode("ascii")
     return body[:-1] + _CHECK_HEAD + _check_of(body).encode("ascii") + b'"}'
@@ -118,8 +108,8 @@ def journal_bytes(contents):
     """Return the contents of records as the bytes of a journal, chained one to the next."""
     lines, previous = [], ""
     for content in contents:
-        line = _line_of({**content, "previous": previous})
-        previous = _claimed_check(line)
+        line = line_of({**content, "previous": previous})
+        previous = claimed_check(line)
         lines.append(line + b"\n")
     return b"".join(lines)
 
@@ -136,7 +126,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
         line = line.strip()
         if not line:
             continue
-        record, kind, sentence = _read_line(line, number)
+        record, kind, sentence = read_line(line, number)
         if record is None:
             if number == len(lines) and kind != "bad check":
                 kind, sentence = (
@@ -146,7 +136,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
             problems.append(
                 Problem(kind=kind, sentence=f"{sentence} (line {number})", place=place, line=number)
             )
-            previous = _claimed_check(line)
+            previous = claimed_check(line)
             continue
         if previous is not None and record.previous != previous:
             problems.append(_gap(record, place))
@@ -216,7 +206,7 @@ def _gap(record, place):
     )
 
 
-def _read_line(line, number):
+def read_line(line, number):
     """Return ``(record, "", "")`` for a sound line, else ``(None, kind, sentence)``."""
     if len(line) > LONGEST_LINE:
         return None, "unreadable", f"a line must be at most {LONGEST_LINE} bytes long, got {len(line)}"
@@ -283,144 +273,7 @@ def _check_holds(line, content, check):
         return False
 
 
-def _claimed_check(line):
+def claimed_check(line):
     """Return the check that a spoilt line carries, or None; the next record's chain hangs on it."""
     check = (_content(line) or {}).get("check")
     return check if isinstance(check, str) else None
-
-
-class Journal:
-    """One journal on disk; any number of kernels may append to it at the same time."""
-
-    def __init__(self, path):
-        self.path = Path(path)
-        self.torn_path = self.path.with_name(self.path.name + ".torn")
-
-    def _lock(self):
-        """Return the lock that every reader and writer of this file takes."""
-        return FileLock(str(self.path) + ".lock", timeout=LOCK_WAIT_S, poll_interval=_LOCK_POLL_S)
-
-    def append(self, *, learner, course, page, exercise, round_number, bank, scenario, answers, at=None):
-        """Save one submission and return its record once it is on the disk, else raise ``NotSavedError``."""
-        content = {
-            "at": at or datetime.now(UTC).isoformat(timespec="milliseconds"),
-            "learner": learner,
-            "course": course,
-            "page": page,
-            "exercise": exercise,
-            "round": round_number,
-            "bank": bank,
-            "scenario": scenario,
-            "answers": answers,
-        }
-        try:
-            self.path.parent.stat()  # the lock would make a folder that is missing
-            with self._lock():
-                return self._append_locked(content)
-        except Timeout as error:
-            message = (
-                f"this answer is not saved: another program has held {self.path.name} for {LOCK_WAIT_S:.0f} s"
-            )
-            raise NotSavedError(message) from error
-        except (OSError, ValueError, TypeError, RecursionError) as error:
-            reason = getattr(error, "strerror", None) or str(error)
-            message = f"this answer is not saved: {reason}"
-            raise NotSavedError(message) from error
-
-    def _append_locked(self, content):
-        """Append while nobody else reads or writes."""
-        new = not self.path.exists()
-        with open(self.path, "ab+") as file:
-            content["previous"] = self._repair_end(file)
-            line = _line_of(content)
-            record, _, sentence = _read_line(line, _count_lines(file) + 1)
-            if record is None:
-                raise ValueError(sentence)
-            _write_whole(file, line + b"\n")
-        if new:
-            _sync_folder(self.path.parent)
-        return record
-
-    def _repair_end(self, file):
-        """Make the file end with a whole line and return that line's check, empty where there is none.
-
-        What a crash left of a line is moved to the torn file before it is cut off, so nothing is thrown away.
-        """
-        start, tail = _last_line(file)
-        if not tail:
-            return ""
-        if tail.endswith(b"\n"):
-            return _claimed_check(tail.strip()) or ""
-        record, _, _ = _read_line(tail.strip(), 0)
-        if record is not None:  # whole but for its line end
-            _write_whole(file, b"\n")
-            return record.check
-        with open(self.torn_path, "ab") as torn:
-            _write_whole(torn, tail + b"\n")
-        file.truncate(start)
-        os.fsync(file.fileno())
-        return self._repair_end(file)
-
-    def read_bytes(self):
-        """Return the file as it is between two appends; a missing file is empty.
-
-        Where no lock is to be had, as in a folder that cannot be written, nobody appends either.
-        """
-        if not self.path.exists():
-            return b""
-        try:
-            with self._lock():
-                return self.path.read_bytes()
-        except OSError:
-            return self.path.read_bytes()
-
-    def read(self):
-        """Return what the journal holds, with a word on what was set aside earlier."""
-        contents = parse_journal(self.read_bytes(), place=self.path.name)
-        if not self.torn_path.exists():
-            return contents
-        sentence = f"an incomplete line was set aside into {self.torn_path.name}"
-        torn = Problem(kind="torn", sentence=sentence, place=self.torn_path.name)
-        return JournalContents(records=contents.records, problems=(*contents.problems, torn))
-
-
-def _last_line(file):
-    """Return where the last line starts and its bytes, read backwards from the end."""
-    end = file.seek(0, os.SEEK_END)
-    size = min(end, 4096)
-    while True:
-        file.seek(end - size)
-        data = file.read(size)
-        cut = data.rfind(b"\n", 0, -1)
-        if cut >= 0 or size == end:
-            return end - size + cut + 1, data[cut + 1 :]
-        size = min(end, size * 8)
-
-
-def _count_lines(file):
-    """Return how many lines the file holds."""
-    file.seek(0)
-    return sum(block.count(b"\n") for block in iter(lambda: file.read(1 << 20), b""))
-
-
-def _write_whole(file, data):
-    """Write and wait until the disk has it; a half-written line is taken back where the disk refuses."""
-    end = file.seek(0, os.SEEK_END)
-    try:
-        file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
-    except OSError:
-        os.truncate(file.fileno(), end)
-        raise
-
-
-def _sync_folder(folder):
-    """Wait until a new file's name is on the disk; Windows has no such call and needs none."""
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)

@@ -17,8 +17,9 @@ from datetime import UTC, datetime
 from functools import lru_cache
 from pathlib import Path
 
-from grading.answers import JOURNAL_FILE, Journal, JournalContents, Problem, parse_journal
+from grading.answers import JOURNAL_FILE, JournalContents, Problem, parse_journal
 from grading.class_settings import settings_of
+from grading.journal import Journal
 from grading.learners import Learner, learner_of, learner_slug, save_learner
 from grading.plain_zips import plain_members
 from grading.variants import PRACTICE, normalise_learner

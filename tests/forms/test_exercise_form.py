@@ -9,9 +9,9 @@ import pytest
 from exercise_forms.desk import Desk
 from exercise_forms.exercise_form import ExerciseForm
 from exercise_forms.form import FAILED
-from grading.answers import NotSavedError
 from grading.exercises import EXERCISES
 from grading.hand_in import save_learner
+from grading.journal import NotSavedError
 
 NUMBER = "start_here.practice_number"
 ORDERS = [

@@ -15,7 +15,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from grading import answers
-from grading.answers import Journal, NotSavedError, parse_journal
+from grading.answers import parse_journal
+from grading.journal import Journal, NotSavedError
 
 ENTRY = {
     "learner": "ann",
@@ -167,7 +168,7 @@ def test_fields_of_the_wrong_kind_are_set_aside(filled, name, value):
     content = json.loads(_lines(filled)[4])
     content.pop("check")
     content[name] = value
-    forged = answers._line_of(content)
+    forged = answers.line_of(content)
     contents = parse_journal(b"\n".join([*_lines(filled)[:4], forged, b""]))
     assert len(contents.records) == 4
     assert contents.problems[0].sentence == f"a record has no usable {name} (line 5)"
@@ -295,7 +296,7 @@ def test_a_full_disk_is_said_and_leaves_no_half_line(filled, monkeypatch):
     def full(handle):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(answers.os, "fsync", full)
+    monkeypatch.setattr("grading.journal.os.fsync", full)
     with pytest.raises(NotSavedError, match="this answer is not saved: No space left on device"):
         filled.append(**_entry(6))
     assert filled.path.read_bytes() == before
@@ -303,7 +304,7 @@ def test_a_full_disk_is_said_and_leaves_no_half_line(filled, monkeypatch):
 
 def test_a_lock_that_is_never_released_is_said(filled, monkeypatch):
     """Another program that holds the file for long ends the waiting with a sentence."""
-    monkeypatch.setattr(answers, "LOCK_WAIT_S", 0.1)
+    monkeypatch.setattr("grading.journal.LOCK_WAIT_S", 0.1)
     with (
         FileLock(str(filled.path) + ".lock"),
         pytest.raises(NotSavedError, match="another program has held answers.jsonl"),
@@ -313,7 +314,7 @@ def test_a_lock_that_is_never_released_is_said(filled, monkeypatch):
 
 def test_reading_needs_no_lock_where_there_is_none(filled, monkeypatch):
     """A journal in a folder that cannot be written, or behind a stuck lock, can still be read."""
-    monkeypatch.setattr(answers, "LOCK_WAIT_S", 0.1)
+    monkeypatch.setattr("grading.journal.LOCK_WAIT_S", 0.1)
     with FileLock(str(filled.path) + ".lock"):
         assert len(filled.read().records) == 5
 
@@ -334,7 +335,7 @@ def test_saved_means_on_the_disk(journal, monkeypatch):
     synced = []
     real = os.fsync
     monkeypatch.setattr(
-        answers.os, "fsync", lambda handle: (synced.append(os.fstat(handle).st_size), real(handle))
+        "grading.journal.os.fsync", lambda handle: (synced.append(os.fstat(handle).st_size), real(handle))
     )
     journal.append(**_entry(1))
     assert synced[0] == journal.path.stat().st_size
@@ -345,7 +346,7 @@ def test_saved_means_on_the_disk(journal, monkeypatch):
 
 WRITER = """
 import sys, time
-from grading.answers import Journal
+from grading.journal import Journal
 journal, count, name = Journal(sys.argv[1]), int(sys.argv[2]), sys.argv[3]
 print("ready", flush=True)
 sys.stdin.readline()

@@ -3,62 +3,17 @@
 import sqlite3
 from dataclasses import replace
 from datetime import datetime
+from functools import partial
 
 import pytest
 
-from grading.class_settings import ClassSettings
-from grading.exercise import Choice, ChoiceKey, Exercise, Option, Page
 from grading.gradebook import course_id, write_marks
 from grading.gradebook_file import GradebookError
 from grading.gradebook_scores import read_scores
-from grading.marking import LearnerMarks
 from grading.times import utc
+from tests.grading.made_gradebook import PAGE, PAGES, SETTINGS, marks, one_choice
 
-SETTINGS = ClassSettings(course_key="brook lane 7", title="Brook Lane", due="2026-12-18T18:00:00+01:00")
-
-
-def _exercise(slug, *, counts=True):
-    """Make a small exercise of one choice."""
-    part = Choice(
-        id="which", ask="Which?", options=(Option(id="a", text="A"), Option(id="b", text="B")), points=2.0
-    )
-    return Exercise(
-        id=f"bench.{slug}",
-        objective="o",
-        title=slug,
-        prompt="",
-        parts=(part,),
-        draw=lambda draw: {"x": 1},
-        solve=lambda table: {"which": ChoiceKey(right=["a"] * len(table["x"]))},
-        reasons="",
-        read_again="",
-        counts=counts,
-    )
-
-
-PAGE = Page(
-    id="bench",
-    title="Bench",
-    folder="1_bench",
-    notebook="bench.ipynb",
-    assignment="1_bench",
-    objectives={"o": "You can."},
-    exercises=(_exercise("one"), _exercise("two"), _exercise("guess", counts=False)),
-    practical_points=6.0,
-)
-PAGES = {"bench": PAGE}
-
-
-def _marks(student_id="ann", *, one=1.5, two=0.0, when=datetime(2026, 12, 1, 9, 30)):
-    """Make the marks of one learner."""
-    return LearnerMarks(
-        student_id=student_id,
-        first_name="Ann",
-        last_name="Holt, Jr",
-        handed_in=when,
-        pages=("bench",),
-        points={"bench.one": one, "bench.two": two},
-    )
+_marks = partial(marks, name="Ann Holt, Jr")
 
 
 @pytest.fixture
@@ -172,7 +127,7 @@ def test_late_is_told(path):
 
 def test_a_later_bank_adds_its_cells(path):
     """An exercise that came to the page later gets its cell; its points follow the bank."""
-    grown = replace(PAGE, exercises=(*PAGE.exercises, _exercise("three")))
+    grown = replace(PAGE, exercises=(*PAGE.exercises, one_choice("three")))
     write_marks(path, [_marks("bo")], pages={"bench": grown}, settings=SETTINGS)
     scores = {each.student_id: each.scores for each in read_scores(path)}
     assert "bench-three" in scores["bo"]

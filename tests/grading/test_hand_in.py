@@ -13,8 +13,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from grading import hand_in
-from grading.answers import Journal
 from grading.hand_in import HandInError, pack_hand_in, read_hand_in, save_learner
+from grading.journal import Journal
 from tests.grading.made_notebooks import practical_notebook
 
 NOW = datetime(2026, 11, 25, 8, 30, 15, tzinfo=UTC)

@@ -2,12 +2,12 @@
 
 import pytest
 
-from grading.exercises.removal import cards, cards_closed, cards_open
+from grading.exercises.removal import cards, cards_closed, cards_open, cards_other_metal
 from grading.keys import row_keys
 from grading.variants import scenario
 from secondplate.removal import HARD_LIMITS, METHODS, decide
 
-CARDS = (*cards_closed.EXERCISES, *cards_open.EXERCISES)
+CARDS = (*cards_closed.EXERCISES, *cards_open.EXERCISES, *cards_other_metal.EXERCISES)
 LEARNERS = 60
 
 

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from grading.answers import Journal
 from grading.class_settings import ClassSettings
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
+from grading.journal import Journal
 from grading.scoring import mark_learner
 from grading.variants import scenario, scenario_digest
 

@@ -10,9 +10,9 @@ from pathlib import Path
 import grading.exercises
 from exercise_forms.drafts import Drafts
 from grading import variants
-from grading.answers import Journal
 from grading.class_settings import settings_of
 from grading.hand_in import learner_of
+from grading.journal import Journal
 from grading.scoring import keys_for, mark_learner, wanted
 
 START_PAGE = "0_start_here.ipynb"

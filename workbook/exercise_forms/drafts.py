@@ -9,7 +9,8 @@ from pathlib import Path
 
 from filelock import FileLock, Timeout
 
-from grading.answers import JOURNAL_FILE, LOCK_WAIT_S
+from grading.answers import JOURNAL_FILE
+from grading.journal import LOCK_WAIT_S
 from grading.whole_files import write_whole
 
 DRAFTS_FILE = f"{JOURNAL_FILE}.drafts"

@@ -10,8 +10,8 @@ from exercise_forms.drafts import NotKeptError
 from exercise_forms.exercise_state import draft_name, exercise_state, state_key
 from exercise_forms.figures import figure_state
 from exercise_forms.form import Form, script, sentence
-from grading.answers import NotSavedError
 from grading.exercise import Bench, RowRun
+from grading.journal import NotSavedError
 from grading.part_results import FAULTS
 from grading.variants import scenario_digest
 

@@ -3,8 +3,8 @@
 from pathlib import Path
 
 import grading.exercises
-from grading.answers import Journal
 from grading.class_settings import settings_of
+from grading.journal import Journal
 from grading.scoring import mark_learner
 from secondplate.checks import require_choice
 

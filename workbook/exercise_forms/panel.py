@@ -36,6 +36,11 @@ class Slide:
         return reading.value, ""
 
 
+def slide(name, label, unit, low, high, step, start):
+    """Return a slide from its values in order: name, label, unit, low end, high end, step, start."""
+    return Slide(name=name, label=label, unit=unit, low=low, high=high, step=step, start=start)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Pick:
     """One of a few names to choose."""

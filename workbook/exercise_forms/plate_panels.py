@@ -1,7 +1,7 @@
 """The explorers of the page on the second plate: numbers from the library, pictures from the drawings."""
 
 from drawings import bond_shear, flange_layout, plates_left, reading_chart
-from exercise_forms.panel import Panel, Pick, Slide, View
+from exercise_forms.panel import Panel, Pick, View, slide
 from grading.quantities import show_quantity
 from secondplate import fastener_layout, measuring, plate
 from secondplate.bonding import bond_peak_mpa, limit_overlap_mm
@@ -126,21 +126,16 @@ def _flange(*, width_mm, fasteners, hole_mm, level):
     )
 
 
-def _slide(name, label, unit, low, high, step, start):
-    """Return a slide in one line."""
-    return Slide(name=name, label=label, unit=unit, low=low, high=high, step=step, start=start)
-
-
 PLATE_PANELS = {
     "plate_left": Panel(
         title="What each way leaves",
         intro=("A button of 9 mm, 1.1 mm tall. Change the way, then the depth.",),
         controls=(
             Pick(name="way", label="Way of removal", options=WAYS, start="pulled"),
-            _slide("second_mm", "Second plate", "mm", 1, 3.5, 0.1, 1.8),
-            _slide("remaining_mm", "Metal under the tail", "mm", 0, 1, 0.05, 0.5),
-            _slide("tip_mm", "Tip of the drill below the face", "mm", 0, 4, 0.1, 1.1),
-            _slide("drill_mm", "Drill", "mm", 3, 8, 0.5, 5),
+            slide("second_mm", "Second plate", "mm", 1, 3.5, 0.1, 1.8),
+            slide("remaining_mm", "Metal under the tail", "mm", 0, 1, 0.05, 0.5),
+            slide("tip_mm", "Tip of the drill below the face", "mm", 0, 4, 0.1, 1.1),
+            slide("drill_mm", "Drill", "mm", 3, 8, 0.5, 5),
         ),
         view=_left,
     ),
@@ -149,9 +144,9 @@ PLATE_PANELS = {
         intro=("The strain of flattening against what the sheet has left, by every statement at hand.",),
         controls=(
             Pick(name="sheet", label="Sheet", options=SHEETS, start="6016-T4"),
-            _slide("base_mm", "Width of the button", "mm", 6, 12, 0.5, 8),
-            _slide("rise_mm", "Height of the button", "mm", 0.1, 2, 0.1, 0.8),
-            _slide("sheet_mm", "Sheet", "mm", 0.8, 3.5, 0.1, 1.5),
+            slide("base_mm", "Width of the button", "mm", 6, 12, 0.5, 8),
+            slide("rise_mm", "Height of the button", "mm", 0.1, 2, 0.1, 0.8),
+            slide("sheet_mm", "Sheet", "mm", 0.8, 3.5, 0.1, 1.5),
         ),
         view=_press_back,
     ),
@@ -159,8 +154,8 @@ PLATE_PANELS = {
         title="One reading, one limit",
         intro=("At least 0.40 mm must be left. Move the reading, then measure better.",),
         controls=(
-            _slide("reading_mm", "Reading", "mm", 0.3, 0.5, 0.005, 0.41),
-            _slide("doubt_mm", "Standard uncertainty", "mm", 0.002, 0.04, 0.001, 0.0135),
+            slide("reading_mm", "Reading", "mm", 0.3, 0.5, 0.005, 0.41),
+            slide("doubt_mm", "Standard uncertainty", "mm", 0.002, 0.04, 0.001, 0.0135),
         ),
         view=_reading,
     ),
@@ -168,12 +163,12 @@ PLATE_PANELS = {
         title="Where the glue carries",
         intro=("Two aluminium plates that only stretch, glue that stays elastic.",),
         controls=(
-            _slide("overlap_mm", "Overlap", "mm", 5, 60, 1, 20),
-            _slide("top_mm", "Top plate", "mm", 0.8, 4, 0.1, 1.5),
-            _slide("second_mm", "Second plate", "mm", 0.8, 4, 0.1, 2),
-            _slide("adhesive_mm", "Glue line", "mm", 0.1, 1, 0.05, 0.3),
-            _slide("modulus_mpa", "Shear modulus of the glue", "MPa", 5, 1500, 5, 600),
-            _slide("line_load_n_mm", "Load for each millimetre of width", "N/mm", 10, 300, 10, 100),
+            slide("overlap_mm", "Overlap", "mm", 5, 60, 1, 20),
+            slide("top_mm", "Top plate", "mm", 0.8, 4, 0.1, 1.5),
+            slide("second_mm", "Second plate", "mm", 0.8, 4, 0.1, 2),
+            slide("adhesive_mm", "Glue line", "mm", 0.1, 1, 0.05, 0.3),
+            slide("modulus_mpa", "Shear modulus of the glue", "MPa", 5, 1500, 5, 600),
+            slide("line_load_n_mm", "Load for each millimetre of width", "N/mm", 10, 300, 10, 100),
         ),
         view=_glue,
     ),
@@ -181,9 +176,9 @@ PLATE_PANELS = {
         title="Room on a flange",
         intro=("180 mm of flange with four old sites. How many new fasteners find room?",),
         controls=(
-            _slide("width_mm", "Width of the flange", "mm", 18, 40, 1, 26),
-            _slide("fasteners", "New fasteners", "", 1, 10, 1, 4),
-            _slide("hole_mm", "Hole", "mm", 3, 7, 0.1, 5),
+            slide("width_mm", "Width of the flange", "mm", 18, 40, 1, 26),
+            slide("fasteners", "New fasteners", "", 1, 10, 1, 4),
+            slide("hole_mm", "Hole", "mm", 3, 7, 0.1, 5),
             Pick(name="level", label="Rules", options=("minimum", "regular"), start="regular"),
         ),
         view=_flange,

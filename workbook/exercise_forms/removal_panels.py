@@ -1,7 +1,8 @@
 """The explorers of the page on ways out: numbers from the library, pictures from the drawings."""
 
 from drawings import chain_chart, drill_in_plates, minutes_chart, plan_chart, proof_chart
-from exercise_forms.panel import Panel, Pick, Slide, View
+from exercise_forms.panel import Panel, Pick, View, slide
+from exercise_forms.rivet_panels import kilonewtons
 from grading.quantities import show_quantity
 from secondplate import studs
 from secondplate.bands import Band
@@ -24,11 +25,6 @@ WAYS = {
     "punch from behind": "punch",
 }
 LONGEST_ROW = 60
-
-
-def _band(band):
-    """Write a band of forces in kilonewtons."""
-    return f"{band.low / 1000:.1f} to {band.high / 1000:.1f} kN"
 
 
 def _chain(*, stud, stud_class, fused_percent, offset_mm, interlock_mm):
@@ -60,8 +56,8 @@ def _chain(*, stud, stud_class, fused_percent, offset_mm, interlock_mm):
     )
     return View(
         rows=(
-            ("The rivet needs", _band(needed)),
-            *((f"The {name} bears", _band(band)) for name, band in chain.links_n.items()),
+            ("The rivet needs", kilonewtons(needed)),
+            *((f"The {name} bears", kilonewtons(band)) for name, band in chain.links_n.items()),
             ("Weakest link", chain.weakest),
         ),
         sentence={
@@ -174,11 +170,6 @@ def _plan(*, rivets, wrong_percent, failed_pull_min, test_delay_min, reset_min):
     )
 
 
-def _slide(name, label, unit, low, high, step, start):
-    """Return a slide in one line."""
-    return Slide(name=name, label=label, unit=unit, low=low, high=high, step=step, start=start)
-
-
 REMOVAL_PANELS = {
     "chain": Panel(
         title="The chain of a pull",
@@ -191,9 +182,9 @@ REMOVAL_PANELS = {
                 options=("A2-50", "A2-70"),
                 start="A2-50",
             ),
-            _slide("fused_percent", "Fused part of the flange", "%", 5, 100, 5, 80),
-            _slide("offset_mm", "Stud off the middle", "mm", 0, 2, 0.1, 0),
-            _slide("interlock_mm", "Interlock of the rivet", "mm", 0, 1, 0.05, 0.5),
+            slide("fused_percent", "Fused part of the flange", "%", 5, 100, 5, 80),
+            slide("offset_mm", "Stud off the middle", "mm", 0, 2, 0.1, 0),
+            slide("interlock_mm", "Interlock of the rivet", "mm", 0, 1, 0.05, 0.5),
         ),
         view=_chain,
     ),
@@ -201,11 +192,11 @@ REMOVAL_PANELS = {
         title="A drill in two plates",
         intro=("Go down slowly and watch the point. The rivet is left out of the picture.",),
         controls=(
-            _slide("top_mm", "Top plate", "mm", 0.8, 3, 0.1, 1.2),
-            _slide("second_mm", "Second plate", "mm", 0.8, 3.5, 0.1, 2),
-            _slide("drill_mm", "Drill", "mm", 3, 10, 0.5, 6),
+            slide("top_mm", "Top plate", "mm", 0.8, 3, 0.1, 1.2),
+            slide("second_mm", "Second plate", "mm", 0.8, 3.5, 0.1, 2),
+            slide("drill_mm", "Drill", "mm", 3, 10, 0.5, 6),
             Pick(name="point", label="Point", options=tuple(POINTS), start="118 degrees"),
-            _slide("depth_mm", "Tip below the upper face", "mm", 0, 6, 0.1, 1.2),
+            slide("depth_mm", "Tip below the upper face", "mm", 0, 6, 0.1, 1.2),
         ),
         view=_drill,
     ),
@@ -215,7 +206,7 @@ REMOVAL_PANELS = {
         controls=(
             Pick(name="first", label="One way", options=tuple(WAYS), start="drill out"),
             Pick(name="second", label="The other way", options=tuple(WAYS), start="weld and pull"),
-            _slide("rivets", "Rivets in the row", "", 1, LONGEST_ROW, 1, 12),
+            slide("rivets", "Rivets in the row", "", 1, LONGEST_ROW, 1, 12),
         ),
         view=_minutes,
     ),
@@ -223,8 +214,8 @@ REMOVAL_PANELS = {
         title="What pulls prove",
         intro=("Add pulls, one after the other, and see how slowly proof grows.",),
         controls=(
-            _slide("pulls", "Pulls", "", 1, 60, 1, 5),
-            _slide("failures", "Failed among them", "", 0, 5, 1, 0),
+            slide("pulls", "Pulls", "", 1, 60, 1, 5),
+            slide("failures", "Failed among them", "", 0, 5, 1, 0),
         ),
         view=_proof,
     ),
@@ -232,11 +223,11 @@ REMOVAL_PANELS = {
         title="Weld one, or weld the row?",
         intro=("A wrong set-up fails 6 pulls in 10 here, a right one 1 in 50. Both are invented.",),
         controls=(
-            _slide("rivets", "Rivets in the row", "", 1, LONGEST_ROW, 1, 12),
-            _slide("wrong_percent", "Belief that the set-up is wrong", "%", 0, 100, 5, 20),
-            _slide("failed_pull_min", "A failed pull costs", "min", 0, 60, 1, 15),
-            _slide("test_delay_min", "A test pull costs", "min", 0, 30, 1, 4),
-            _slide("reset_min", "Setting up anew costs", "min", 0, 60, 1, 25),
+            slide("rivets", "Rivets in the row", "", 1, LONGEST_ROW, 1, 12),
+            slide("wrong_percent", "Belief that the set-up is wrong", "%", 0, 100, 5, 20),
+            slide("failed_pull_min", "A failed pull costs", "min", 0, 60, 1, 15),
+            slide("test_delay_min", "A test pull costs", "min", 0, 30, 1, 4),
+            slide("reset_min", "Setting up anew costs", "min", 0, 60, 1, 25),
         ),
         view=_plan,
     ),

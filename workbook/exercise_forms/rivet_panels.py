@@ -97,9 +97,9 @@ def _pull_out(*, interlock_mm, penetration_mm, second_strength_mpa, pressure_mpa
     first, second = pull.first_peak_n, pull.second_peak_n
     return View(
         rows=(
-            ("First peak", _kilonewtons(first)),
-            ("of it friction on the shank", _kilonewtons(pull.friction_n)),
-            ("Second peak, at the hole of the top plate", _kilonewtons(second)),
+            ("First peak", kilonewtons(first)),
+            ("of it friction on the shank", kilonewtons(pull.friction_n)),
+            ("Second peak, at the hole of the top plate", kilonewtons(second)),
             ("The stud breaks at", f"{load / 1000:.1f} kN"),
         ),
         sentence=_enough(pull.peak_n, load),
@@ -107,7 +107,7 @@ def _pull_out(*, interlock_mm, penetration_mm, second_strength_mpa, pressure_mpa
     )
 
 
-def _kilonewtons(band):
+def kilonewtons(band):
     """Write a band of forces in kilonewtons."""
     return f"{band.low / 1000:.1f} to {band.high / 1000:.1f} kN"
 

@@ -5,6 +5,7 @@ from grading.exercises.removal import (
     after_pull,
     cards_closed,
     cards_open,
+    cards_other_metal,
     chain,
     decision,
     drift,
@@ -55,6 +56,7 @@ MODULES = (
     drift,
     cards_closed,
     cards_open,
+    cards_other_metal,
     row,
 )
 
