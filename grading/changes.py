@@ -6,7 +6,6 @@ why, from what to what. What somebody entered in the formgrader is found at the 
 
 import csv
 import io
-import os
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -20,6 +19,7 @@ from grading.export import harmless, printable
 from grading.gradebook import cell_name
 from grading.gradebook_file import opened
 from grading.learner_names import LearnerNames
+from grading.whole_files import add_to
 
 CHANGES_FILE = "changes.csv"
 COLUMNS = ("learner", "item", "from", "to", "by", "at_utc", "why")
@@ -214,10 +214,7 @@ class ChangeLog:
             scores = ["" if score is None else repr(float(score)) for score in (each.before, each.after)]
             row = [each.learner, each.item, *scores, each.by, each.at_utc, each.why]
             writer.writerow([harmless(value) for value in row])
-        with open(self.path, "ab") as file:
-            file.write(text.getvalue().encode("utf-8", "replace"))
-            file.flush()
-            os.fsync(file.fileno())
+        add_to(self.path, text.getvalue().encode("utf-8", "replace"))
 
     def _change(self, row, line):
         """Read one line of the log."""

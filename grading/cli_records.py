@@ -156,8 +156,10 @@ def refresh_results(results, settings):
     from grading.exercises import PAGES
     from grading.export import write_results
     from grading.gradebook_scores import read_scores
+    from grading.held_folders import WAIT_S, held
     from grading.late import write_late_penalties
 
     gradebook = gradebook_in(results)
-    write_late_penalties(gradebook, settings, pages=PAGES)
-    write_results(Path(results) / "results.csv", read_scores(gradebook), pages=PAGES)
+    with held(results, wait_s=WAIT_S):
+        write_late_penalties(gradebook, settings, pages=PAGES)
+        write_results(Path(results) / "results.csv", read_scores(gradebook), pages=PAGES)

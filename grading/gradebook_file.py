@@ -22,13 +22,17 @@ class GradebookError(ValueError):
 
 
 class GradebookFile:
-    """A gradebook on which several transactions are run, one after the other; made if it is not there."""
+    """A gradebook on which several transactions are run, one after the other; made if it is not there.
 
-    def __init__(self, path):
+    With ``reading`` others may go on writing meanwhile.
+    """
+
+    def __init__(self, path, *, reading=False):
         self._path = path
         url = sql.URL.create("sqlite", database=str(path))
         self._engine = sql.create_engine(url, connect_args={"timeout": WAIT_S})
-        sql.event.listen(self._engine, "connect", _with_room)
+        sql.event.listen(self._engine, "connect", _set_up)
+        sql.event.listen(self._engine, "begin", _begin_to_read if reading else _begin_to_write)
         self._tables = None
 
     @contextmanager
@@ -50,15 +54,30 @@ class GradebookFile:
         self._engine.dispose()
 
 
-def _with_room(connection, _):
-    """Keep more pages of a large gradebook in memory; what is written, and when, stays as it is."""
+def _set_up(connection, _):
+    """Leave transactions to us, and keep more pages of a large gradebook in memory.
+
+    Python's own way begins at the first change, after what the change rests on was read, and ends at each
+    table that is made: two programs could add one learner, and a crash could leave half of a gradebook.
+    """
+    connection.isolation_level = None
     connection.execute(f"pragma cache_size = -{CACHE_KB}")
 
 
+def _begin_to_write(connection):
+    """Wait for other writers now; what is read from here on stays as it is until the end."""
+    connection.exec_driver_sql("begin immediate")
+
+
+def _begin_to_read(connection):
+    """Keep what is read as it is until the end, and nobody from writing."""
+    connection.exec_driver_sql("begin")
+
+
 @contextmanager
-def opened(path) -> Iterator[tuple[sql.Connection, dict[str, sql.Table]]]:
+def opened(path, *, reading=False) -> Iterator[tuple[sql.Connection, dict[str, sql.Table]]]:
     """Open the gradebook file, made if it is not there, in one transaction; give connection and tables."""
-    with closing(GradebookFile(path)) as file, file.transaction() as pair:
+    with closing(GradebookFile(path, reading=reading)) as file, file.transaction() as pair:
         yield pair
 
 

@@ -25,7 +25,7 @@ class StudentScores:
 
 def read_scores(path):
     """Return the ``StudentScores`` of everyone in the gradebook, sorted by student id."""
-    with opened(path) as (connection, tables):
+    with opened(path, reading=True) as (connection, tables):
         students = {
             row.id: StudentScores(
                 student_id=row.id, name=" ".join(filter(None, (row.first_name, row.last_name)))

@@ -7,6 +7,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from grading.answers import JournalContents, Problem, claimed_check, line_of, parse_journal, read_line
+from grading.whole_files import add_to, add_whole
 
 LOCK_WAIT_S = 10.0
 _LOCK_POLL_S = 0.005  # an append takes a few milliseconds; a kernel that waits must find its gap
@@ -57,13 +58,13 @@ class Journal:
     def _append_locked(self, content):
         """Append while nobody else reads or writes."""
         new = not self.path.exists()
-        with open(self.path, "ab+") as file:
+        with open(self.path, "ab+", buffering=0) as file:
             content["previous"] = self._repair_end(file)
             line = line_of(content)
             record, _, sentence = read_line(line, _count_lines(file) + 1)
             if record is None:
                 raise ValueError(sentence)
-            _write_whole(file, line + b"\n")
+            add_whole(file, line + b"\n")
         if new:
             _sync_folder(self.path.parent)
         return record
@@ -80,10 +81,9 @@ class Journal:
             return claimed_check(tail.strip()) or ""
         record, _, _ = read_line(tail.strip(), 0)
         if record is not None:  # whole but for its line end
-            _write_whole(file, b"\n")
+            add_whole(file, b"\n")
             return record.check
-        with open(self.torn_path, "ab") as torn:
-            _write_whole(torn, tail + b"\n")
+        add_to(self.torn_path, tail + b"\n")
         file.truncate(start)
         os.fsync(file.fileno())
         return self._repair_end(file)
@@ -128,18 +128,6 @@ def _count_lines(file):
     """Return how many lines the file holds."""
     file.seek(0)
     return sum(block.count(b"\n") for block in iter(lambda: file.read(1 << 20), b""))
-
-
-def _write_whole(file, data):
-    """Write and wait until the disk has it; a half-written line is taken back where the disk refuses."""
-    end = file.seek(0, os.SEEK_END)
-    try:
-        file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
-    except OSError:
-        os.truncate(file.fileno(), end)
-        raise
 
 
 def _sync_folder(folder):

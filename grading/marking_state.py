@@ -4,6 +4,7 @@ One line of JSON for each chunk of files, with the digest of every file beside i
 done while its bytes are the same, and so are the exercises, the library, the marking and the class file.
 """
 
+import os
 from datetime import datetime
 from functools import lru_cache
 from hashlib import blake2b
@@ -13,6 +14,7 @@ import orjson
 
 from grading.hand_ins import ClassProblem, file_digest
 from grading.marking import LearnerMarks, MarkedLearner
+from grading.whole_files import add_to, write_whole
 
 STATE_FILE = "marking_state.jsonl"
 _ROOT = Path(__file__).resolve().parent.parent
@@ -53,19 +55,24 @@ class MarkingState:
             line = orjson.dumps([digests, [_plain(each) for each in learners], problems])
         except TypeError:  # the name of a file that is no text: such a chunk is marked again
             return
-        with open(self.path, "ab") as file:
-            file.write(line + b"\n")
+        add_to(self.path, line + b"\n", on_disk=False)  # what a power cut takes of it is marked again
 
     def _chunks(self):
-        """Give ``(digests, learners, problems)`` of each whole line; a line torn at the end is cut off."""
+        """Give ``(digests, learners, problems)`` of each whole line; a line torn at the end is cut off.
+
+        A line that a power cut spoilt is passed over: its files are marked again.
+        """
         lines = self.path.read_bytes().split(b"\n") if self.path.exists() else []
         if lines[:1] != [self._header]:
-            self.path.write_bytes(self._header + b"\n")
+            write_whole(self.path, self._header + b"\n")
             return
         if lines[-1]:
-            self.path.write_bytes(b"\n".join(lines[:-1]) + b"\n")
+            os.truncate(self.path, self.path.stat().st_size - len(lines[-1]))
         for line in lines[1:-1]:
-            digests, learners, problems = orjson.loads(line)
+            try:
+                digests, learners, problems = orjson.loads(line)
+            except orjson.JSONDecodeError:
+                continue
             yield digests, map(_marked, learners), [ClassProblem(**each) for each in problems]
 
 
