@@ -11,6 +11,7 @@ from pathlib import Path
 import jinja2
 
 from grading.answers import JOURNAL_FILE, content_of, journal_bytes
+from grading.carried_files import make_folder
 from grading.class_settings import CLASS_FILE, SHIPPED_CLASS_FILE
 from grading.exercises import PAGES
 from grading.gradebook import course_id, notebook_name
@@ -143,7 +144,7 @@ def write_page(folder, *, page, released, hand_in):
     else of what a learner may have sent as a notebook is used. The journal holds the learner's own records
     only: the page's marks are those of whoever answered last in it.
     """
-    folder.mkdir(parents=True, exist_ok=True)
+    make_folder(folder)
     written = hand_in.written.get(page.id)
     write_whole(folder / notebook_file(page), with_written_answer(released, page, written))
     own = [

@@ -18,6 +18,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, JournalContents, Problem, parse_journal
+from grading.carried_files import carried_bytes
 from grading.class_settings import settings_of
 from grading.journal import Journal
 from grading.learners import Learner, learner_of, learner_slug, save_learner
@@ -150,7 +151,7 @@ def read_hand_in(path, *, pages=None):
         from grading.exercises import PAGES
 
         pages = PAGES
-    members = _read_members(_read_file(Path(path)))
+    members = _read_members(file_bytes(Path(path)))
     manifest = _read_manifest(members.pop(_MANIFEST))
     journals, written, problems = {}, {}, []
     for name, data in members.items():
@@ -176,8 +177,11 @@ def _why_not_written(name, data):
     return f"{name} holds no written answer that can be read"
 
 
-def _read_file(path):
-    """Return the bytes of a file of bearable size."""
+def file_bytes(path):
+    """Return the bytes of a file of bearable size, or raise ``HandInError``."""
+    data = carried_bytes(path)
+    if data is not None:
+        return data
     try:
         found = os.stat(path)
         if not stat.S_ISREG(found.st_mode):  # a pipe would never end

@@ -9,6 +9,7 @@ from operator import attrgetter
 from pathlib import Path
 
 from grading.answers import JournalContents, Problem
+from grading.carried_files import carried_bytes
 from grading.exercises import PAGES
 from grading.export import printable
 from grading.hand_in import MOST_FILE_BYTES, HandInError, read_hand_in
@@ -67,11 +68,14 @@ def hand_in_files(path):
 def file_digest(path):
     """Return a digest of the bytes of a file, or an empty text where they cannot be read or are too many."""
     try:
-        if os.stat(path).st_size > MOST_FILE_BYTES or not os.path.isfile(path):
-            return ""
-        with open(path, "rb") as file:
-            return blake2b(file.read(), digest_size=16).hexdigest()
-    except OSError:
+        data = carried_bytes(path)
+        if data is None:
+            if os.stat(path).st_size > MOST_FILE_BYTES or not os.path.isfile(path):
+                return ""
+            with open(path, "rb") as file:
+                data = file.read()
+        return blake2b(data, digest_size=16).hexdigest()
+    except (OSError, HandInError):
         return ""
 
 

@@ -15,7 +15,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
+from multiprocessing import parent_process
 from pathlib import Path
+from threading import Thread
 from typing import NamedTuple
 
 from grading.bench_scores import judge_ahead
@@ -95,7 +97,17 @@ class ClassResult:
         return sorted(counts.items(), key=lambda item: (-item[1], item[0]))
 
 
-def mark_class(files, settings, *, each_learner=None, processes=None, progress=None, taken=None, state=None):
+def mark_class(
+    files,
+    settings,
+    *,
+    each_learner=None,
+    processes=None,
+    progress=None,
+    taken=None,
+    state=None,
+    run_chunks=None,
+):
     """Return the ``ClassResult`` of many hand-in files.
 
     ``each_learner(hand_in, result, keys, problems)`` is called, in the process that marked the learner, with
@@ -103,13 +115,16 @@ def mark_class(files, settings, *, each_learner=None, processes=None, progress=N
     what it returns is kept with the learner's marks.
     ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
     ``state`` keeps what is done, a ``MarkingState``; what it knows already is not marked again.
+    ``run_chunks(work, chunks)`` gives what work makes of each chunk of files, in order, in place of the
+    processes of this computer; it may cut a chunk into several.
     """
     files = list(map(str, files))
     learners, problems, todo = state.split(files) if state else ([], [], files)
     chunks = [todo[start : start + CHUNK] for start in range(0, len(todo), CHUNK)]
     done = len(files) - len(todo)
     work = partial(_mark_chunk, settings=settings, each_learner=each_learner, digested=bool(state))
-    for marked, unread, digests, count in _worked(work, chunks, _count(processes, todo)):
+    run_chunks = run_chunks or partial(_worked, processes=_count(processes, todo))
+    for marked, unread, digests, count in run_chunks(work, chunks):
         if state:
             state.add(digests, marked, unread)
         learners += marked
@@ -154,6 +169,13 @@ def _begin_process():
     """Leave an interruption to the process that all results come to, and make no search for cycles."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     gc.disable()
+    Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent():
+    """End where the process that all results come to was killed: who waits for work would wait for ever."""
+    parent_process().join()
+    os._exit(1)
 
 
 def _mark_chunk(files, settings, each_learner, digested):

@@ -1,0 +1,209 @@
+"""The same marking on a cluster of computers: chunks go out to Dask workers, one writer gathers the results.
+
+Hand-ins travel with their chunk, and feedback pages travel back with the marks: no worker needs to see the
+folders of this computer, and none can take another file of the same name for the one that is meant.
+"""
+
+import logging
+import pickle
+import platform
+import threading
+import warnings
+from collections import deque
+from contextlib import contextmanager
+from functools import lru_cache, partial
+from importlib.metadata import version
+from pathlib import Path
+
+from grading.carried_files import carried, make_folder
+from grading.hand_in import HandInError, file_bytes
+from grading.marking import AHEAD
+from grading.marking_state import _digest_of_marking as digest_of_marking
+from grading.whole_files import write_whole
+
+CONNECT_S = 10.0  # for the scheduler to answer, and for the first worker to be there
+WITHOUT_WORKERS_S = 60.0  # all workers may be restarted in the middle of a marking
+CHUNK_BYTES = 4_000_000  # hand-ins that travel together; they wait in the scheduler until they are marked
+FILES_NAMED = 3  # in the sentence about a chunk that cannot be marked
+INSTALL = 'python -m pip install -c tests/requirements.txt ".[cluster]"'
+_RESULTS_REST_ON = ("numpy", "scipy", "Pint", "orjson", "Jinja2")
+_MARKING = threading.Lock()  # a worker with several threads marks one chunk at a time
+
+
+class ClusterError(ValueError):
+    """The cluster cannot do the marking; the message is one sentence for the instructor."""
+
+
+class NoClusterError(ClusterError):
+    """There is no usable cluster at the address."""
+
+
+@contextmanager
+def cluster_at(address):
+    """Connect to the scheduler at an address; give what ``mark_class`` takes as ``run_chunks``."""
+    distributed = _distributed()
+    quiet = _quiet_loggers()
+    client = None
+    try:
+        client = _connected(distributed, address)
+        _require_same_marking(client, address)
+        yield partial(_run_chunks, distributed, client)
+    finally:
+        if client:
+            client.close(timeout=CONNECT_S)
+        for logger, level in quiet.items():
+            logger.setLevel(level)
+
+
+def _distributed():
+    """Load the optional package."""
+    try:
+        import distributed
+    except ImportError as error:
+        message = f"--cluster needs the package distributed, which is not installed here: run {INSTALL}"
+        raise NoClusterError(message) from error
+    return distributed
+
+
+def _quiet_loggers():
+    """Keep the package's own lines off the terminal: what matters is said in one sentence."""
+    found = {
+        logging.getLogger(name): None for name in ("distributed", "distributed.client", "distributed.core")
+    }
+    for logger in found:
+        found[logger] = logger.level
+        logger.setLevel(logging.CRITICAL + 1)
+    return found
+
+
+def _connected(distributed, address):
+    """Return a client of the scheduler, once it has at least one worker."""
+    try:
+        with warnings.catch_warnings(action="ignore"):  # of unlike versions, which are looked at below
+            client = distributed.Client(address, timeout=CONNECT_S, set_as_default=False)
+    except (OSError, ValueError, TypeError, ImportError, RuntimeError) as error:
+        message = (
+            f"cluster must be the address of a scheduler that answers, such as tcp://192.168.0.10:8786, "
+            f"got {address!r}: {_in_one_line(error)}"
+        )
+        raise NoClusterError(message) from error
+    try:
+        client.wait_for_workers(1, timeout=CONNECT_S)
+    except (OSError, TimeoutError) as error:
+        client.close(timeout=CONNECT_S)
+        message = f"cluster must have at least one worker, the scheduler at {address} has none yet"
+        raise NoClusterError(message) from error
+    return client
+
+
+def _in_one_line(error):
+    """Return what an exception says, on one line."""
+    return " ".join(str(error).split()) or type(error).__name__
+
+
+@lru_cache(maxsize=1)
+def this_marking():
+    """Return all that marks rest on here: system, Python, packages, and a digest of code, tables and templates."""
+    return {
+        "system": platform.system(),
+        "Python": ".".join(platform.python_version_tuple()[:2]),
+        **{name: version(name) for name in _RESULTS_REST_ON},
+        "digest of the marking": digest_of_marking(),
+    }
+
+
+def _unlike(theirs):
+    """Return in words how another computer's marking differs from the one here, or an empty text."""
+    ours = this_marking()
+    return ", ".join(
+        f"{name} {theirs.get(name)} there and {mine} here"
+        for name, mine in ours.items()
+        if theirs.get(name) != mine
+    )
+
+
+def _refuse(worker, how):
+    """Raise where a worker is not of the same marking."""
+    message = f"worker {worker} must run the same marking as this computer, got {how}"
+    raise ClusterError(message)
+
+
+def _require_same_marking(client, address):
+    """Ask every worker; those that join later are asked with each chunk."""
+    for worker, theirs in client.run(this_marking, on_error="return").items():
+        if isinstance(theirs, Exception):
+            _refuse(worker, _in_one_line(theirs))
+        if how := _unlike(theirs):
+            _refuse(worker, how)
+
+
+def _run_chunks(distributed, client, work, chunks):
+    """Give what work makes of each chunk, in order; a chunk whose worker is gone is done by another."""
+    given = deque()
+    try:
+        for files, contents in _parcels(chunks):
+            task = pickle.dumps((work, files, contents), protocol=5)
+            given.append((client.submit(_mark_parcel, task, this_marking(), pure=False), files))
+            if len(given) > AHEAD * sum(client.nthreads().values()):
+                yield _gathered(distributed, client, *given.popleft())
+        while given:
+            yield _gathered(distributed, client, *given.popleft())
+    finally:
+        client.cancel([future for future, _ in given])
+
+
+def _parcels(chunks):
+    """Give ``(files, contents)``: chunks with the bytes of their files, cut where there are too many."""
+    for chunk in chunks:
+        files, contents, size = [], {}, 0
+        for file in chunk:
+            try:
+                content = file_bytes(Path(file))
+            except HandInError as error:
+                content = error
+            length = len(content) if isinstance(content, bytes) else 0
+            if files and size + length > CHUNK_BYTES:
+                yield files, contents
+                files, contents, size = [], {}, 0
+            files.append(file)
+            contents[file] = content
+            size += length
+        yield files, contents
+
+
+def _mark_parcel(task, wanted):
+    """On a worker: mark a parcel; return this marking where it is another one, the results, and files to write."""
+    if _unlike(wanted):
+        return this_marking(), None, None
+    work, files, contents = pickle.loads(task)
+    with _MARKING, carried(contents) as written:
+        return None, work(files), written
+
+
+def _gathered(distributed, client, future, files):
+    """Wait for a parcel, write the files that came back with it, and return its results."""
+    waited = 0.0
+    while True:
+        try:
+            other, results, written = future.result(timeout=CONNECT_S)
+            break
+        except TimeoutError:
+            waited = 0.0 if client.nthreads() else waited + CONNECT_S
+            if waited >= WITHOUT_WORKERS_S:
+                message = f"cluster must have at least one worker, none was there for {waited:.0f} s"
+                raise ClusterError(message) from None
+        except distributed.KilledWorker as error:
+            message = f"cluster gave up on {_named(files)}: every worker that took them ended ({_in_one_line(error)})"
+            raise ClusterError(message) from error
+    if other:
+        _refuse("that took a chunk", _unlike(other))
+    for path, content in written:
+        make_folder(Path(path).parent)
+        write_whole(path, content)
+    return results
+
+
+def _named(files):
+    """Name the files of a parcel, the first few where there are many."""
+    more = f" and {len(files) - FILES_NAMED} more" if len(files) > FILES_NAMED else ""
+    return ", ".join(map(str, files[:FILES_NAMED])) + more
