@@ -16,11 +16,13 @@ from grading.export import write_problems, write_results
 from grading.gradebook import write_marks
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
+from grading.held_folders import held
 from grading.late import write_late_penalties
 from grading.marking import mark_class
 from grading.marking_state import MarkingState
 
 REPORTED_BY_ITSELF = 300  # hand-ins; a larger class gets its report only where it is asked for
+FEEDBACK = "feedback"  # the folder of the learners' pages
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
 
 
@@ -111,24 +113,52 @@ def slip_sentence(slip):
 
 
 def mark_folder(
-    hand_ins, out, settings, *, course=None, feedback=True, report=None, processes=None, progress=None
+    hand_ins,
+    out,
+    settings,
+    *,
+    course=None,
+    gradebook=None,
+    feedback=True,
+    report=None,
+    processes=None,
+    run_chunks=None,
+    progress=None,
 ):
     """Mark a folder of hand-ins, or one file, and write everything into ``out``; return the ``Summary``.
 
+    ``gradebook`` is a file or the URL of a database, in place of ``gradebook.db`` in the course or in ``out``.
     ``report`` says whether the class report is written; None writes it for a class of usual size.
+    ``run_chunks`` marks elsewhere, as ``mark_class`` takes it.
     """
     files = hand_in_files(hand_ins)
     out = Path(out)
-    _require_writable(out)
     report = len(files) <= REPORTED_BY_ITSELF if report is None else report
+    _require_writable(out)
+    with held(out, also=(FEEDBACK,)):
+        return _mark_held(
+            hand_ins,
+            files,
+            out,
+            settings,
+            course=course,
+            gradebook=gradebook or (Path(course) if course else out) / "gradebook.db",
+            feedback=feedback,
+            report=report,
+            processes=processes,
+            run_chunks=run_chunks,
+            progress=progress,
+        )
+
+
+def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, report, **how):
+    """Mark into a folder that nobody else writes into."""
     writers = _writers(out, settings, course=course, feedback=feedback, report=report)
-    gradebook = (Path(course) if course else out) / "gradebook.db"
     result = mark_class(
         files,
         settings,
         each_learner=partial(_write_for, writers=writers) if writers else None,
-        processes=processes,
-        progress=progress,
+        **how,
         state=None if course or report else _state(out, settings, feedback=feedback),
     )
     write_marks(gradebook, [each.marks for each in result.learners], pages=PAGES, settings=settings)
@@ -145,7 +175,7 @@ def mark_folder(
 
 def _state(out, settings, *, feedback):
     """Return what is kept of a marking into this folder."""
-    pages = out / "feedback"
+    pages = out / FEEDBACK
 
     def still_there(learner):
         return not feedback or (pages / f"{learner.marks.student_id}.html").exists()
@@ -169,7 +199,7 @@ def _writers(out, settings, *, course, feedback, report):
     if feedback:
         from grading.report import write_feedback_page
 
-        folder = out / "feedback"
+        folder = out / FEEDBACK
         folder.mkdir(exist_ok=True)
         writers.append(partial(write_feedback_page, folder=folder, settings=settings))
     if course:
