@@ -1,6 +1,7 @@
 """The learner's bundle: a zip file with the workbook and what its pages need, nothing of the instructor's."""
 
 import io
+import re
 import zipfile
 from pathlib import Path
 
@@ -10,7 +11,10 @@ BUNDLE = "second_plate_workbook.zip"
 FOLDER = "second_plate"  # inside the bundle, so that unpacking leaves one folder
 PARTS = ("README.md", "requirements.txt", "pyproject.toml", "workbook", "grading")
 _CLASS_FILE = "workbook/class.toml"
-_MADE_BY_USE = ("answers.jsonl", "learner.json", "hand_in_")  # what trying the workbook leaves behind
+# What trying the workbook leaves behind.
+_MADE_BY_USE = re.compile(
+    r"answers\.jsonl.*|learner\.json.*|hand_in_.*\.zip|.*\.(pyc|lock)|\..*|__pycache__.*"
+)
 _WHEN = (2026, 1, 1, 0, 0, 0)  # the same content makes the same file, whenever it is packed
 
 
@@ -49,4 +53,4 @@ def _files(path):
 
 def _is_left_behind(name):
     """Tell whether a file or folder was made by running or trying the workbook."""
-    return name.startswith((".", "__pycache__", *_MADE_BY_USE)) or name.endswith((".pyc", ".lock"))
+    return bool(_MADE_BY_USE.fullmatch(name))

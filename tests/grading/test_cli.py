@@ -256,6 +256,21 @@ def test_pack_holds_nothing_of_the_instructors(tmp_path):
     assert not [name for name in names if name.endswith(ends) or "__pycache__" in name]
 
 
+def test_pack_holds_all_that_runs(tmp_path):
+    """Every file of code, of style and of tables is in the bundle, whatever its name begins with."""
+    run("pack", "--out", tmp_path)
+    with zipfile.ZipFile(next(tmp_path.iterdir())) as bundle:
+        names = set(bundle.namelist())
+    kinds = {".py", ".js", ".css", ".csv", ".json", ".jinja", ".sql"}
+    files = [
+        path for top in ("workbook", "grading") for path in (ROOT / top).rglob("*") if path.suffix in kinds
+    ]
+    wanted = {
+        f"second_plate/{path.relative_to(ROOT).as_posix()}" for path in files if path.name != "learner.json"
+    }
+    assert wanted - names == set()
+
+
 def test_pack_twice_makes_the_same_file(tmp_path):
     """The same workbook makes the same bundle, byte for byte."""
     run("pack", "--out", tmp_path / "one")
