@@ -27,7 +27,7 @@ FAULTS = (
     ValueError,
 )
 
-USES_A_TRY = frozenset({Outcome.CORRECT, Outcome.PARTLY, Outcome.SLIP, Outcome.INCORRECT})
+NO_TRY = (Outcome.UNANSWERED, Outcome.INVALID, Outcome.ERROR)  # what uses none of the tries
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -4,7 +4,8 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from grading.answers import Problem
-from grading.part_results import UNANSWERED, USES_A_TRY, Outcome, PartResult, error
+from grading.exercise import Choice, Choices, Order, Verdicts
+from grading.part_results import NO_TRY, UNANSWERED, Outcome, PartResult, error
 from grading.part_scores import score_part
 
 POINT_DIGITS = 4  # a ten-thousandth of a point is below what any mark list shows
@@ -76,27 +77,36 @@ _SHARE = attrgetter("share")
 _CORRECT = Outcome.CORRECT  # a module's own name is found sooner than a member of an enumeration
 
 
-def mark_rounds(exercise, records, settings, key_of_round, problems=None):
+def _of_object(typed):
+    """Return what tells one table of verdicts from another."""
+    return tuple(typed.items())
+
+
+# Answers that many learners give alike: the kind of their value, and what tells one from another.
+_ALIKE = {Choice: (str, str), Choices: (list, tuple), Order: (list, tuple), Verdicts: (dict, _of_object)}
+
+
+def mark_rounds(exercise, records, settings, key_of_round, problems=None, seen=None):
     """Return the result of one exercise from its records in the order in which they were saved.
 
     Rounds count from 1 without a gap; a record that jumps ahead is set aside. ``key_of_round`` gives the
-    round key of a round number. What is set aside is added to the list ``problems``.
+    round key of a round number. What is set aside is added to the list ``problems``. ``seen`` keeps marks of
+    answers that others give too, for as long as their keys are held and for one class.
     """
     problems = [] if problems is None else problems
+    seen = {} if seen is None else seen
     by_round = _honoured_rounds(exercise, records, problems)
     rounds = tuple(
-        _mark_round(exercise, number, of_round, settings, key_of_round(number), problems)
-        for number, of_round in by_round.items()
+        [
+            _mark_round(exercise, number, of_round, settings, key_of_round(number), problems, seen)
+            for number, of_round in by_round.items()
+        ]
     )
-    best = max(rounds, key=_SHARE, default=None)
+    best = rounds[0] if len(rounds) == 1 else max(rounds, key=_SHARE, default=None)
+    if best is None:
+        return ExerciseResult(exercise.id, 0.0, exercise.points, 0, (), len(records), _blank_parts(exercise))
     return ExerciseResult(
-        exercise_id=exercise.id,
-        points=best.points if best else 0.0,
-        maximum=exercise.points,
-        best_round=best.round_number if best else 0,
-        rounds=rounds,
-        submissions=len(records),
-        parts=best.parts if best else _blank_parts(exercise),
+        exercise.id, best.points, exercise.points, best.round_number, rounds, len(records), best.parts
     )
 
 
@@ -153,7 +163,7 @@ def _blank_part(exercise, part, result):
     )
 
 
-def _mark_round(exercise, number, records, settings, key, problems):
+def _mark_round(exercise, number, records, settings, key, problems, seen):
     """Return the result of one round."""
     submitted = _sound_answers(exercise, records, key, problems)
     if not submitted:
@@ -164,7 +174,7 @@ def _mark_round(exercise, number, records, settings, key, problems):
     for part in exercise.parts:
         part_id = part.id
         typed = [one[part_id] for one in submitted if part_id in one]
-        mark, earned = _mark_part(part, keys[part_id], typed, credits, counts)
+        mark, earned = _mark_or_recall(part, keys[part_id], typed, number, credits, counts, seen)
         parts[part_id] = mark
         share += earned
         finished = finished and mark.finished
@@ -172,9 +182,7 @@ def _mark_round(exercise, number, records, settings, key, problems):
     for one in submitted[1:]:
         answers.update(one)
     points = min(round(share, POINT_DIGITS), exercise.points)
-    return RoundResult(
-        round_number=number, parts=parts, points=points, share=share, finished=finished, answers=answers
-    )
+    return RoundResult(number, parts, points, share, finished, answers)
 
 
 def _faulty_round(exercise, number, key):
@@ -204,6 +212,28 @@ def _sound_answers(exercise, records, key, problems):
     return sound
 
 
+def _mark_or_recall(part, key, answers, number, credits, counts, seen):
+    """Mark one part, or give the mark that the same answer to the same key got before.
+
+    Only a single answer is kept, and only one that could be read: an answer that is no text at all may be
+    equal to another one without being the same.
+    """
+    kind, named = _ALIKE.get(type(part), (None, None))
+    if len(answers) != 1 or type(answers[0]) is not kind:
+        return _mark_part(part, key, answers, credits, counts)
+    try:
+        name = (id(key), number, named(answers[0]))
+        known = seen.get(name)
+    except TypeError:  # lists within the list
+        return _mark_part(part, key, answers, credits, counts)
+    if known:
+        return known[0]
+    marked = _mark_part(part, key, answers, credits, counts)
+    if marked[0].tries_used:
+        seen[name] = marked, key  # a key that is held leaves its id to no other
+    return marked
+
+
 def _mark_part(part, key, answers, credits, counts):
     """Return the mark of one part and what it earns if the exercise counts.
 
@@ -216,7 +246,7 @@ def _mark_part(part, key, answers, credits, counts):
         if tries and typed == previous:
             continue
         latest, judged = score_part(part, key, typed), typed
-        if latest.outcome in USES_A_TRY:
+        if latest.outcome not in NO_TRY:
             share = credits[tries] * latest.fraction
             tries += 1
             previous = typed

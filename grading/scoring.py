@@ -91,17 +91,18 @@ def mark_learner(records, settings, *, learner=None, exercises=None, bank_versio
     return with_unanswered(replace(answered, problems=practice + answered.problems), exercises)
 
 
-def mark_answered(records, settings, *, learner, exercises, bank_version=None, keys=None):
+def mark_answered(records, settings, *, learner, exercises, bank_version=None, keys=None, seen=None):
     """Return what a learner earned, with the exercises that were answered and no others.
 
-    A learner of a large bank answers few of its exercises; the others cost nothing here.
+    A learner of a large bank answers few of its exercises; the others cost nothing here. ``seen`` is a dict
+    that keeps, for one class and its keys, the marks of answers that several learners give alike.
     """
     problems = []
     own, counted = _own_records(records, learner, settings, exercises, problems)
     _report_banks(counted, bank_version, problems)
     key_of = _key_finder(learner, settings.course_key, exercises, keys or {})
     results = {
-        each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems)
+        each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems, seen)
         for each in exercises
         if each in own
     }
