@@ -10,6 +10,7 @@ from pathlib import Path
 from grading.variants import PRACTICE, normalise_learner
 
 LEARNER_FILE = "learner.json"
+HOME_FOLDER = "second_plate"  # a learner's pages and answers at home, where many work on one machine
 LONGEST_NAME = 80  # characters of a learner's name
 _WINDOWS_DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])")
 

@@ -175,13 +175,19 @@ def lab_variables(root=ROOT):
     own = {
         "VIRTUAL_ENV": str(venv_folder(root)),
         "PATH": os.pathsep.join((str(venv_python(root).parent), kept.get("PATH", os.defpath))),
+    }
+    return kept | own | state_variables(state)
+
+
+def state_variables(state):
+    """Return the variables that make JupyterLab and what runs in it remember things in one folder."""
+    return {
         "JUPYTER_CONFIG_DIR": str(state / "config"),
         "JUPYTER_DATA_DIR": str(state / "data"),
         "JUPYTER_RUNTIME_DIR": str(state / "runtime"),
         "IPYTHONDIR": str(state / "ipython"),
         "MPLCONFIGDIR": str(state / "matplotlib"),
     }
-    return kept | own
 
 
 def in_environment(command, *, folder=ROOT):

@@ -67,13 +67,20 @@ def whole_port(text):
 
 def lab_arguments(*, port, state, root_folder=WORKBOOK):
     """Return what stands behind `python -m jupyterlab`; the token is given in the variable JUPYTER_TOKEN."""
-    lab = WORKBOOK / "exercise_forms" / "lab"
-    arguments = [
+    return [
         "--no-browser",
         f"--ServerApp.ip={HOST}",
         f"--ServerApp.port={port}",
         "--ServerApp.port_retries=0",
         "--ServerApp.password=",
+        *page_arguments(state=state, root_folder=root_folder),
+    ]
+
+
+def page_arguments(*, state, root_folder):
+    """Return the arguments that make any Jupyter server show a folder's pages as the workbook's are shown."""
+    lab = WORKBOOK / "exercise_forms" / "lab"
+    arguments = [
         f"--ServerApp.root_dir={root_folder}",
         "--ServerApp.terminals_enabled=False",
         "--ServerApp.log_level=WARN",
