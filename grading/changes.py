@@ -18,6 +18,7 @@ from filelock import FileLock
 from grading.export import harmless, printable
 from grading.gradebook import cell_name
 from grading.gradebook_file import opened
+from grading.gradebook_places import GradebookDatabase
 from grading.learner_names import LearnerNames
 from grading.whole_files import add_to
 
@@ -56,7 +57,9 @@ class Score:
 
 
 def log_beside(gradebook):
-    """Return the path of the log that belongs to a gradebook file."""
+    """Return the path of the log that belongs to a gradebook: beside the file, or in a database's folder."""
+    if isinstance(gradebook, GradebookDatabase):
+        return gradebook.folder / CHANGES_FILE
     return Path(gradebook).with_name(CHANGES_FILE)
 
 
@@ -175,7 +178,7 @@ def change_log(gradebook):
 
     Lines are written before the gradebook's transaction ends, so no change can be made without its line.
     """
-    if not Path(gradebook).is_file():
+    if not isinstance(gradebook, GradebookDatabase) and not Path(gradebook).is_file():
         message = f"gradebook must be there, found none at {gradebook}: mark the hand-ins first"
         raise ChangeError(message)
     path = log_beside(gradebook)

@@ -13,9 +13,10 @@ import click
 
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
 from grading.cli_exports import items, statements
+from grading.cli_homes import collect
 from grading.cli_records import change, forget, practical
 from grading.cli_report import report
-from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
+from grading.cli_shared import FOLDER, as_json, class_file, gradebook_option, one_sentence, print_summary
 
 ROOT = Path(__file__).resolve().parent.parent
 CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
@@ -69,6 +70,7 @@ def demo(out, learners, as_json):
     help="An nbgrader course made by `course`: the marks go into its gradebook instead of one in OUT, "
     "and the pages into its submitted/ and autograded/ folders, so that its formgrader shows them.",
 )
+@gradebook_option
 @click.option(
     "--feedback/--no-feedback", default=True, help="Write a feedback page for each learner, or none."
 )
@@ -78,8 +80,13 @@ def demo(out, learners, as_json):
     default=None,
     help="Write the class report, or not.  [default: for up to 300 hand-ins]",
 )
+@click.option(
+    "--cluster",
+    metavar="ADDRESS",
+    help="Mark on the workers of a Dask scheduler at this address, such as tcp://192.168.0.10:8786.",
+)
 @as_json
-def mark(hand_ins, out, class_file, course, feedback, class_report, as_json):
+def mark(hand_ins, out, class_file, course, gradebook, feedback, class_report, cluster, as_json):
     """Mark a folder of hand-in files, or one file.
 
     Writes into OUT: gradebook.db (opens in nbgrader), results.csv, feedback/<learner>.html, class_report.html
@@ -87,11 +94,22 @@ def mark(hand_ins, out, class_file, course, feedback, class_report, as_json):
     person entered in the gradebook: manual scores, comments, extra credit, extensions.
     """
     with one_sentence():
+        from grading.gradebook_places import gradebook_at
+
         settings = read_class_file(class_file)
         try:
-            summary = _mark(
-                hand_ins, out, settings, course=course, feedback=feedback, report=class_report, quiet=as_json
-            )
+            with _elsewhere(cluster) as run_chunks:
+                summary = _mark(
+                    hand_ins,
+                    out,
+                    settings,
+                    course=course,
+                    gradebook=gradebook_at(gradebook, out) if gradebook else None,
+                    feedback=feedback,
+                    report=class_report,
+                    run_chunks=run_chunks,
+                    quiet=as_json,
+                )
         except KeyboardInterrupt as error:
             message = "interrupted: what is marked is kept, and the same command goes on from there"
             raise click.ClickException(message) from error
@@ -201,18 +219,33 @@ def course(out, class_file, replace, release, as_json):
         print_summary(as_json, summary, f"Course {made.folder}: {', '.join(made.assignments)} ({released})")
 
 
-for verb in (report, practical, change, forget, statements, items):
+for verb in (collect, report, practical, change, forget, statements, items):
     main.add_command(verb)
 
 
-def _mark(hand_ins, out, settings, *, course, feedback, quiet, report=None):
+def _mark(hand_ins, out, settings, *, quiet, **how):
     """Mark with a progress bar and return the summary."""
     from grading.results import mark_folder
 
     with progress_bar("Marking", quiet=quiet) as progress:
-        return mark_folder(
-            hand_ins, out, settings, course=course, feedback=feedback, report=report, progress=progress
-        )
+        return mark_folder(hand_ins, out, settings, progress=progress, **how)
+
+
+@contextmanager
+def _elsewhere(address):
+    """Give what marks on a cluster, or None where no address is given; end with 2 where nothing is there."""
+    if address is None:
+        yield None
+        return
+    from grading.cluster import ClusterError, NoClusterError, cluster_at
+
+    try:
+        with cluster_at(address) as run_chunks:
+            yield run_chunks
+    except ClusterError as error:
+        told = click.ClickException(str(error))
+        told.exit_code = 2 if isinstance(error, NoClusterError) else 1
+        raise told from error
 
 
 def _report(summary, as_json):

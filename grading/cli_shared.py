@@ -20,6 +20,13 @@ class_file = click.option(
     default=SHIPPED_CLASS_FILE,
     help="The class file: course key, due time, credit for later tries.  [default: workbook/class.toml]",
 )
+gradebook_option = click.option(
+    "--gradebook",
+    envvar="SECOND_PLATE_GRADEBOOK",
+    metavar="FILE|URL",
+    help="Where the gradebook lies: a file, or a PostgreSQL database as postgresql+psycopg://user@host/name; "
+    "the log of changes stays in the folder.  [default: gradebook.db in the folder of results or course]",
+)
 
 
 def print_summary(as_json, data, text):
@@ -33,9 +40,10 @@ def one_sentence():
     from grading.changes import ChangeError
     from grading.course import CourseError
     from grading.forget import ForgetError
-    from grading.gradebook_file import GradebookError
+    from grading.gradebook_places import GradebookError
     from grading.hand_in import HandInError
     from grading.hand_ins import NoHandInsError
+    from grading.homes import HomesError
     from grading.learner_names import UnknownLearnerError
     from grading.practical import PracticalError
     from grading.rubric import RubricError
@@ -50,6 +58,7 @@ def one_sentence():
         ForgetError,
         GradebookError,
         HandInError,
+        HomesError,
         NoHandInsError,
         PracticalError,
         RubricError,

@@ -27,6 +27,7 @@ CHUNK_BYTES = 4_000_000  # hand-ins that travel together; they wait in the sched
 FILES_NAMED = 3  # in the sentence about a chunk that cannot be marked
 INSTALL = 'python -m pip install -c tests/requirements.txt ".[cluster]"'
 _RESULTS_REST_ON = ("numpy", "scipy", "Pint", "orjson", "Jinja2")
+_FILES = "exercises, library or code of the marking"
 _MARKING = threading.Lock()  # a worker with several threads marks one chunk at a time
 
 
@@ -103,21 +104,20 @@ def _in_one_line(error):
 
 @lru_cache(maxsize=1)
 def this_marking():
-    """Return all that marks rest on here: system, Python, packages, and a digest of code, tables and templates."""
+    """Return all that marks rest on here: system, Python, packages, digest of code, tables and templates."""
     return {
         "system": platform.system(),
         "Python": ".".join(platform.python_version_tuple()[:2]),
         **{name: version(name) for name in _RESULTS_REST_ON},
-        "digest of the marking": digest_of_marking(),
+        _FILES: digest_of_marking(),
     }
 
 
 def _unlike(theirs):
     """Return in words how another computer's marking differs from the one here, or an empty text."""
-    ours = this_marking()
     return ", ".join(
-        f"{name} {theirs.get(name)} there and {mine} here"
-        for name, mine in ours.items()
+        f"other {_FILES}" if name == _FILES else f"{name} {theirs.get(name)} there and {mine} here"
+        for name, mine in this_marking().items()
         if theirs.get(name) != mine
     )
 
@@ -172,7 +172,7 @@ def _parcels(chunks):
 
 
 def _mark_parcel(task, wanted):
-    """On a worker: mark a parcel; return this marking where it is another one, the results, and files to write."""
+    """On a worker: return its marking where that is another one, else None, results and files to write."""
     if _unlike(wanted):
         return this_marking(), None, None
     work, files, contents = pickle.loads(task)
@@ -193,7 +193,7 @@ def _gathered(distributed, client, future, files):
                 message = f"cluster must have at least one worker, none was there for {waited:.0f} s"
                 raise ClusterError(message) from None
         except distributed.KilledWorker as error:
-            message = f"cluster gave up on {_named(files)}: every worker that took them ended ({_in_one_line(error)})"
+            message = f"cluster gave up on {_named(files)}: one worker after another ended while it had them"
             raise ClusterError(message) from error
     if other:
         _refuse("that took a chunk", _unlike(other))

@@ -5,6 +5,7 @@ No text of a learner's can act as a formula there, and a file is either whole or
 
 import csv
 import io
+import math
 
 from grading.gradebook import graded_cells
 from grading.whole_files import write_whole
@@ -40,7 +41,7 @@ def write_results(path, students, *, pages):
         handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
         scores = _scores(student, cells)
         off = round(student.late_points_off, 4)
-        total = round(sum(student.scores.values()) - off, 4)
+        total = round(math.fsum(student.scores.values()) - off, 4)  # the same in any order of rows
         rows.append(
             [student.student_id, student.name, handed_in, "late" if student.late else ""]
             + [*scores, len(student.waiting), off or "", total, maximum]

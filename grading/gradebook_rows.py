@@ -36,9 +36,18 @@ def _insert_plain(connection, table, columns, rows):
 
     Most rows of a gradebook are grades: going past the conversion of every value halves the time.
     """
-    if rows:
+    if rows and connection.dialect.name == "postgresql":
+        _copy(connection, f"COPY {table.name} ({', '.join(columns)}) FROM STDIN", rows)
+    elif rows:
         statement = table.insert().compile(dialect=connection.dialect, column_keys=columns)
         connection.exec_driver_sql(str(statement), rows)
+
+
+def _copy(connection, statement, rows):
+    """Send rows in PostgreSQL's own stream, which takes a third of the time of statements."""
+    with connection.connection.cursor() as cursor, cursor.copy(statement) as stream:
+        for row in rows:
+            stream.write_row(row)
 
 
 def _some_at_a_time(names):

@@ -1,13 +1,15 @@
 """Scores out of the gradebook, what a person entered there included."""
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
+from operator import attrgetter
 
 import sqlalchemy as sql
 
 from grading.gradebook_file import opened
 
-EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension as this date plus the time granted
+EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension in a file as this date plus the time granted
+NO_TIME = timedelta()
 
 
 @dataclass(kw_only=True, slots=True)
@@ -30,14 +32,21 @@ def read_scores(path):
             row.id: StudentScores(
                 student_id=row.id, name=" ".join(filter(None, (row.first_name, row.last_name)))
             )
-            for row in connection.execute(sql.select(tables["student"]).order_by(tables["student"].c.id))
+            for row in connection.execute(sql.select(tables["student"]))
         }
         for row in connection.execute(_submissions_query(tables)):
             _add_submission(students[row.student_id], row)
         for student_id, off in connection.execute(_points_off_query(tables)):
             students[student_id].late_points_off = off
         _add_scores(connection, tables, students)
-    return list(students.values())
+    return sorted(students.values(), key=attrgetter("student_id"))  # databases sort letters in unlike ways
+
+
+def granted_of(extension):
+    """Return the time that an extension grants, however the database keeps it; none where there is none."""
+    if extension is None or isinstance(extension, timedelta):
+        return extension or NO_TIME
+    return extension - EPOCH
 
 
 def score_of(grade):
@@ -91,5 +100,5 @@ def _add_submission(student, row):
         return
     student.handed_in = max(filter(None, (student.handed_in, row.timestamp)))
     if row.duedate is not None:
-        granted = row.extension - EPOCH if row.extension is not None else EPOCH - EPOCH
+        granted = granted_of(row.extension)
         student.late = student.late or row.timestamp > row.duedate + granted

@@ -7,7 +7,7 @@ nobody, so nothing is taken off it. An extension granted in the gradebook moves 
 import sqlalchemy as sql
 
 from grading.gradebook_file import opened
-from grading.gradebook_scores import EPOCH, score_of
+from grading.gradebook_scores import NO_TIME, granted_of, score_of
 from grading.round_marks import POINT_DIGITS
 
 
@@ -17,8 +17,8 @@ def write_late_penalties(gradebook, settings, *, pages):
     off, changes = {}, []
     with opened(gradebook) as (connection, tables):
         for row in connection.execute(_late_query(tables)):
-            granted = row.extension - EPOCH if row.extension is not None else EPOCH - EPOCH
-            late = row.timestamp - row.duedate - granted if row.timestamp and row.duedate else EPOCH - EPOCH
+            granted = granted_of(row.extension)
+            late = row.timestamp - row.duedate - granted if row.timestamp and row.duedate else NO_TIME
             points = round((row.earned or 0.0) * settings.late_share_off(late), POINT_DIGITS) or None
             if points:
                 off[row.student_id, of_assignment.get(row.name, row.name)] = points

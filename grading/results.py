@@ -14,6 +14,7 @@ from grading.class_work import class_work, save_class_work, work_of
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
 from grading.gradebook import write_marks
+from grading.gradebook_places import GradebookDatabase, gradebook_at
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
 from grading.held_folders import held
@@ -31,7 +32,7 @@ class Summary:
     """What a marking came to: how many, how well, what went wrong, and where everything lies."""
 
     out: Path
-    gradebook: Path
+    gradebook: Path | GradebookDatabase
     report: Path | None
     files: int
     learners: int
@@ -127,7 +128,7 @@ def mark_folder(
 ):
     """Mark a folder of hand-ins, or one file, and write everything into ``out``; return the ``Summary``.
 
-    ``gradebook`` is a file or the URL of a database, in place of ``gradebook.db`` in the course or in ``out``.
+    ``gradebook`` is a file or a ``GradebookDatabase``, in place of the one in the course or in ``out``.
     ``report`` says whether the class report is written; None writes it for a class of usual size.
     ``run_chunks`` marks elsewhere, as ``mark_class`` takes it.
     """
@@ -142,7 +143,7 @@ def mark_folder(
             out,
             settings,
             course=course,
-            gradebook=gradebook or (Path(course) if course else out) / "gradebook.db",
+            gradebook=gradebook or gradebook_at(None, course or out),
             feedback=feedback,
             report=report,
             processes=processes,
