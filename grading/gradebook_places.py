@@ -14,7 +14,7 @@ GRADEBOOK_FILE = "gradebook.db"
 WAIT_S = 30  # for another program that writes to the gradebook, the formgrader for instance
 CONNECT_S = 10  # for the database server to answer
 CACHE_KB = 64_000
-INSTALL = 'python -m pip install -c tests/requirements.txt ".[postgresql]"'
+INSTALL = '.venv/bin/python -m pip install -c tests/requirements.txt ".[postgresql]"'
 _EMPTY_GRADEBOOK = Path(__file__).parent / "templates" / "gradebook.sql"
 _OUR_LOCK = 0x2ECD97A7E  # any number that other users of the database do not take
 # What nbgrader's model makes of the same tables on a server, with types of their own for kinds of cell.

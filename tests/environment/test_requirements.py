@@ -3,6 +3,7 @@
 import ast
 import re
 import sys
+import tomllib
 from importlib.metadata import distributions, packages_distributions
 
 import pytest
@@ -13,6 +14,7 @@ from tests.environment.small_project import ROOT
 
 FILES = ("requirements.txt", "tests/requirements.txt")
 COMES_WITH_VENV = {"pip", "setuptools", "wheel"}
+OURSELVES = {"second-plate"}  # there where somebody installed an extra
 BRING = "# What these bring with them"
 
 
@@ -21,6 +23,12 @@ def pins(name, *, direct_only=False):
     text = (ROOT / name).read_text(encoding="utf-8")
     lines = (text.split(BRING)[0] if direct_only else text).splitlines()
     return [Requirement(line.split("#")[0]) for line in lines if line.split("#")[0].strip()]
+
+
+def extras():
+    """Return the requirements of the optional extras."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    return [Requirement(each) for group in project["optional-dependencies"].values() for each in group]
 
 
 def names(requirements):
@@ -75,11 +83,20 @@ def test_no_package_is_named_twice():
     ids=["product", "tests"],
 )
 def test_what_the_code_imports_is_named(folders, files):
-    """Each package that the code imports itself stands in the first part of a file."""
+    """Each package that the code imports itself stands in the first part of a file, or in an extra."""
     modules = set().union(*(imported(folder) for folder in folders)) - set(sys.stdlib_module_names)
     owners = packages_distributions()
     packages = {canonicalize_name(name) for module in modules for name in owners.get(module, ())}
-    assert packages - set().union(*(names(pins(name, direct_only=True)) for name in files)) == set()
+    named = set().union(names(extras()), *(names(pins(name, direct_only=True)) for name in files))
+    assert packages - named == set()
+
+
+def test_extras_are_those_that_are_tested():
+    """Each optional extra has the version that the tests run with."""
+    tested = {canonicalize_name(pin.name): str(pin.specifier) for pin in pins(FILES[1], direct_only=True)}
+    assert {each.name: str(each.specifier) for each in extras()} == {
+        each.name: tested.get(canonicalize_name(each.name)) for each in extras()
+    }
 
 
 def test_environment_holds_the_pinned_versions_and_no_more():
@@ -89,6 +106,6 @@ def test_environment_holds_the_pinned_versions_and_no_more():
     wanted = {canonicalize_name(pin.name): str(pin.specifier)[2:] for name in FILES for pin in pins(name)}
     there = {canonicalize_name(found.metadata["Name"]): found.version for found in distributions()}
     odd = {name: version for name, version in there.items() if wanted.get(name) != version}
-    assert {name: version for name, version in odd.items() if name not in COMES_WITH_VENV} == {}
+    assert {name: version for name, version in odd.items() if name not in COMES_WITH_VENV | OURSELVES} == {}
     needed = [pin for name in FILES for pin in pins(name) if pin.marker is None or pin.marker.evaluate()]
     assert names(needed) - set(there) == set()
