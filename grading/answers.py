@@ -10,7 +10,8 @@ from hashlib import blake2b
 from operator import itemgetter
 from typing import NamedTuple
 
-import orjson
+import msgspec
+from msgspec.structs import astuple
 
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
@@ -30,9 +31,6 @@ _FIELDS = {
 }
 _KINDS = tuple(_FIELDS.values())
 _values = itemgetter(*_FIELDS)
-_TEXTS = frozenset({str, type(None)})
-_NESTED = _TEXTS | {list, dict}
-_MOST_NESTED = 8  # an honest answer nests two deep
 _CHECK_BYTES = 16
 _CHECK_HEAD = b',"check":"'
 _CHECK_TAIL = len(_CHECK_HEAD) + 2 * _CHECK_BYTES + len(b'"}')
@@ -67,6 +65,32 @@ class Record(NamedTuple):
     previous: str
     check: str
     line: int = 0
+
+
+# Texts, and lists and objects of texts, as deep as an honest answer goes. Numbers are where readers differ.
+_Text = str | None
+_Flat = _Text | list[_Text] | dict[str, _Text]
+_Nested = _Text | list[_Flat] | dict[str, _Flat]
+_Answer = _Text | list[_Nested] | dict[str, _Nested]
+
+
+class _Stored(msgspec.Struct, frozen=True, gc=False, forbid_unknown_fields=True):
+    """A record as it stands in its line, in the order of ``Record``."""
+
+    at: str
+    learner: str
+    course: str
+    page: str
+    exercise: str
+    round: int
+    bank: str
+    scenario: str
+    answers: dict[str, _Answer]
+    previous: str
+    check: str
+
+
+_STORED_LINES = msgspec.json.Decoder(_Stored).decode_lines
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -148,54 +172,26 @@ def parse_journal(data, *, place=JOURNAL_FILE):
 def _sound_records(data):
     """Return the records of a journal in which nothing is amiss, read all at once; else None.
 
-    The lines are decoded as one list. That each record carries the check of its own line shows that no line
-    held two records and none a part of one. What two readers of JSON could take differently is left alone.
+    That each record carries the check of its own line shows that no line held two records and none a part
+    of one. What two readers of JSON could take differently is left alone.
     """
     lines = data.removesuffix(b"\n").split(b"\n")
     try:
-        contents = orjson.loads(b"[%b]" % b",".join(lines))
-    except orjson.JSONDecodeError:
+        stored = _STORED_LINES(data)
+    except (msgspec.MsgspecError, ValueError, RecursionError):
         return None
-    if len(contents) != len(lines) or max(map(len, lines)) > LONGEST_LINE:
+    if len(stored) != len(lines) or max(map(len, lines)) > LONGEST_LINE:
         return None
     records, previous = [], ""
-    for number, (line, content) in enumerate(zip(lines, contents, strict=True), start=1):
-        values = _sound_values(line, content, previous)
-        if values is None:
+    for number, (line, one) in enumerate(zip(lines, stored, strict=True), start=1):
+        check = one.check
+        if one.previous != previous or line[-_CHECK_TAIL:] != b'%b%b"}' % (_CHECK_HEAD, check.encode()):
             return None
-        previous = content["check"]
-        records.append(Record(*values, previous, number))
+        if _check_of(line[:-_CHECK_TAIL] + b"}") != check:
+            return None
+        records.append(Record(*astuple(one), number))
+        previous = check
     return records
-
-
-def _sound_values(line, content, previous):
-    """Return the stored values of a record laid out as we write it and sound in itself, else None."""
-    if type(content) is not dict or len(content) != len(_FIELDS) + 1:
-        return None
-    check = _check_of(line[:-_CHECK_TAIL] + b"}")
-    if content.get("check") != check or not line.endswith(b'%b%b"}' % (_CHECK_HEAD, check.encode())):
-        return None
-    try:
-        values = _values(content)
-    except KeyError:
-        return None
-    if tuple(map(type, values)) != _KINDS or values[-1] != previous or not _is_text(values[-2].values()):
-        return None
-    return values
-
-
-def _is_text(values, depth=0):
-    """Tell whether values are texts and lists and objects of texts: numbers are where readers differ."""
-    kinds = set(map(type, values))
-    if kinds <= _TEXTS:
-        return True
-    if not kinds <= _NESTED or depth > _MOST_NESTED:
-        return False
-    return all(
-        _is_text(each.values() if type(each) is dict else each, depth + 1)
-        for each in values
-        if type(each) not in _TEXTS
-    )
 
 
 def _gap(record, place):

@@ -26,7 +26,7 @@ WITHOUT_WORKERS_S = 60.0  # all workers may be restarted in the middle of a mark
 CHUNK_BYTES = 4_000_000  # hand-ins that travel together; they wait in the scheduler until they are marked
 FILES_NAMED = 3  # in the sentence about a chunk that cannot be marked
 INSTALL = '.venv/bin/python -m pip install -c tests/requirements.txt ".[cluster]"'
-_RESULTS_REST_ON = ("numpy", "scipy", "Pint", "orjson", "Jinja2")
+_RESULTS_REST_ON = ("numpy", "scipy", "Pint", "Jinja2")
 _FILES = "exercises, library or code of the marking"
 _MARKING = threading.Lock()  # a worker with several threads marks one chunk at a time
 

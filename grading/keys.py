@@ -9,7 +9,6 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 
 import numpy as np
-import orjson
 
 from grading.bench_settings import SETTINGS
 from grading.exercise import (
@@ -33,7 +32,7 @@ from grading.exercise import (
 )
 from grading.part_results import FAULTS
 from grading.row_plans import SLIP_IDS
-from grading.variants import scenario, scenario_digest, table
+from grading.variants import canonical, digest_of, scenario, table
 from secondplate.bench import FINDINGS, STOP_REASONS, RowDay, WeldSettings
 
 _WEIGHT_NOISE = 1e-9  # shares such as 0.2 are no binary fractions
@@ -303,10 +302,10 @@ def _solve_rounds(exercise, rounds, course_key):
             scenario(exercise, course_key=course_key, learner=learner, round_number=round_number)
             for learner, round_number in rounds
         ]
-        names = [_name_of(numbers) for numbers in drawn]
+        names = [canonical(numbers) for numbers in drawn]
         known = _known_keys(exercise)
         new = {name: numbers for name, numbers in zip(names, drawn, strict=True) if name not in known}
-        solved = dict(zip(new, _solve_drawn(exercise, list(new.values())), strict=True))
+        solved = _solve_drawn(exercise, new)
     except FAULTS as fault:
         if len(rounds) == 1:
             problem = f"{exercise.id} cannot be solved: {type(fault).__name__}: {fault}"
@@ -318,29 +317,21 @@ def _solve_rounds(exercise, rounds, course_key):
 
 
 def _solve_drawn(exercise, drawn):
-    """Return the round keys of scenarios that differ from each other."""
-    digests = [scenario_digest(numbers) for numbers in drawn]
-    return [
-        RoundKey(digest=digest, keys=row, numbers=numbers)
-        for digest, row, numbers in zip(digests, row_keys(exercise, drawn), drawn, strict=True)
-    ]
+    """Return round keys of scenarios by their canonical JSON."""
+    rows = row_keys(exercise, drawn.values())
+    return {
+        name: RoundKey(digest=digest_of(name), keys=row, numbers=numbers)
+        for (name, numbers), row in zip(drawn.items(), rows, strict=True)
+    }
 
 
-_KNOWN = {}  # by id of an exercise: the exercise itself, and the keys to scenarios that come again and again
+_KNOWN = {}  # by id of an exercise: the exercise itself, and keys to scenarios that come again and again
 _MOST_KNOWN = 100  # scenarios of one exercise; some have a few dozen, with others hardly two are the same
 
 
 def _known_keys(exercise):
-    """Return the keys of this exercise that are known, by the names of their scenarios."""
+    """Return the keys of this exercise that are known, by their scenarios in canonical JSON."""
     known = _KNOWN.get(id(exercise))
     if known is None or known[0] is not exercise:
         known = _KNOWN[id(exercise)] = (exercise, {})
     return known[1]
-
-
-def _name_of(numbers):
-    """Return what tells a scenario from every other one of its exercise."""
-    try:
-        return orjson.dumps(numbers, option=orjson.OPT_SORT_KEYS)
-    except TypeError:  # whole numbers beyond 64 bits, for instance
-        return repr(numbers)

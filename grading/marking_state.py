@@ -10,7 +10,7 @@ from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
 
-import orjson
+import msgspec
 
 from grading.hand_ins import ClassProblem, file_digest
 from grading.marking import LearnerMarks, MarkedLearner
@@ -29,7 +29,7 @@ class MarkingState:
 
     def __init__(self, folder, settings, *, still_there=lambda learner: True):
         self.path = Path(folder) / STATE_FILE
-        self._header = orjson.dumps({"marking": _digest_of_marking(), "class": repr(settings)})
+        self._header = msgspec.json.encode({"marking": _digest_of_marking(), "class": repr(settings)})
         self._still_there = still_there
 
     def split(self, files):
@@ -52,8 +52,8 @@ class MarkingState:
     def add(self, digests, learners, problems):
         """Keep one chunk that is done."""
         try:
-            line = orjson.dumps([digests, [_plain(each) for each in learners], problems])
-        except TypeError:  # the name of a file that is no text: such a chunk is marked again
+            line = msgspec.json.encode([digests, [_plain(each) for each in learners], problems])
+        except UnicodeEncodeError:  # the name of a file that is no text: such a chunk is marked again
             return
         add_to(self.path, line + b"\n", on_disk=False)  # what a power cut takes of it is marked again
 
@@ -70,8 +70,8 @@ class MarkingState:
             os.truncate(self.path, self.path.stat().st_size - len(lines[-1]))
         for line in lines[1:-1]:
             try:
-                digests, learners, problems = orjson.loads(line)
-            except orjson.JSONDecodeError:
+                digests, learners, problems = msgspec.json.decode(line)
+            except (msgspec.DecodeError, UnicodeDecodeError):
                 continue
             yield digests, map(_marked, learners), [ClassProblem(**each) for each in problems]
 

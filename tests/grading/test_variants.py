@@ -1,6 +1,7 @@
 """Own numbers: stable for ever, different between learners, and evenly drawn."""
 
 import hashlib
+import json
 import os
 import subprocess
 import sys
@@ -10,12 +11,13 @@ from types import SimpleNamespace
 
 import numpy as np
 import pytest
-from hypothesis import example, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from grading.variants import (
     PRACTICE,
     Draw,
+    canonical,
     fill,
     normalise_learner,
     scenario,
@@ -203,6 +205,32 @@ def test_scenario_and_digest_follow_the_learner(small_bank):
     assert scenario_digest(ann) == scenario_digest(dict(reversed(ann.items())))
     assert len(scenario_digest(ann)) == 16
     assert scenario_digest(ann) != scenario_digest(ben)
+
+
+_VALUES = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | st.text(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=3), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+@given(numbers=st.dictionaries(st.text(max_size=8), _VALUES, max_size=6))
+@example(numbers={"a": 1e16, "b": 1e-7, "c": -0.0, "d": 2**70, "e": "\x7f\u2212\u00b0/\\", "f": "\ud800"})
+@example(numbers={"b": [1, 2.5, (3,)], "a": {"z": None, "y": "null", "x": "1e5"}})
+def test_canonical_writing_is_that_of_the_standard_library(numbers):
+    """However a scenario is written, its bytes, and so the digests in old answers, stay the same."""
+    try:
+        expected = json.dumps(numbers, sort_keys=True, separators=(",", ":"), allow_nan=False).encode()
+    except ValueError:
+        assume(False)
+    assert canonical(numbers) == expected
+
+
+@pytest.mark.parametrize("bad", [float("nan"), float("inf"), {"a": [float("nan")]}])
+def test_scenarios_that_are_no_json_are_refused(bad):
+    """What is not a number has no canonical writing."""
+    with pytest.raises(ValueError, match="not JSON compliant"):
+        canonical({"x": bad})
 
 
 def test_table_has_one_entry_per_scenario():
