@@ -47,11 +47,25 @@ _MEMBER = re.compile(r"(?P<kind>answers|pages)/(?P<page>[a-z][a-z0-9_]{0,63})\.(
 _FOLDERS = ("answers/", "pages/")  # entries of their own where somebody packed the files again by hand
 _PACKINGS = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)  # others can ask for gigabytes before the first byte
 _ENDINGS = {"answers": "jsonl", "pages": "ipynb"}
+_DAMAGE = (
+    zipfile.BadZipFile,
+    zlib.error,
+    EOFError,
+    NotImplementedError,
+    RuntimeError,
+    ValueError,
+    struct.error,
+    OSError,
+)  # what the general reader raises on bytes that are no whole archive
 
 MOST_FILE_BYTES = 20_000_000
 MOST_MEMBERS = 64
 _MOST_BYTES = {"manifest": 64_000, "answers": 2_000_000, "pages": 5_000_000}
 _MOST_DIRECTORY_BYTES = 64_000  # of the zip's own list of members
+
+
+class _Unread(str):
+    """Why a member cannot be read, in the place of its bytes; the members beside it count all the same."""
 
 
 class HandInError(Exception):
@@ -157,24 +171,20 @@ def read_hand_in(path, *, pages=None):
     for name, data in members.items():
         match = _MEMBER.fullmatch(name)
         page = match["page"]
+        if isinstance(data, _Unread):
+            problems.append(Problem(kind="hand-in", sentence=data, place=name))
+            continue
         if match["kind"] == "answers":
             journals[page] = parse_journal(data, place=name)
             problems.extend(journals[page].problems)
             continue
-        text = None if data is None else written_answer(data, page)
+        text = written_answer(data, page)
         if text is None:
-            problems.append(Problem(kind="hand-in", sentence=_why_not_written(name, data), place=name))
+            sentence = f"{name} holds no written answer that can be read"
+            problems.append(Problem(kind="hand-in", sentence=sentence, place=name))
         elif not (page in pages and is_untouched(text, pages[page])):
             written[page] = text
     return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
-
-
-def _why_not_written(name, data):
-    """Say why a notebook gives no written answer; the saved answers beside it count all the same."""
-    if data is None:
-        limit = f"{_MOST_BYTES['pages']:,} bytes"
-        return f"{name} must be at most {limit}, and it unpacks to more, so it was left out"
-    return f"{name} holds no written answer that can be read"
 
 
 def file_bytes(path):
@@ -201,7 +211,7 @@ def file_bytes(path):
 
 
 def _require_small_directory(data):
-    """Refuse a zip whose own list of members is long, before that list is parsed.
+    """Refuse a zip whose own list of members is long, before that list is parsed; return how many it names.
 
     A plain archive ends with its 22-byte end record; we write no comment and never the 64-bit form.
     """
@@ -213,31 +223,37 @@ def _require_small_directory(data):
     if count > MOST_MEMBERS or size > _MOST_DIRECTORY_BYTES or data[-42:-38] == b"PK\x06\x07":
         message = f"this is not a hand-in: it must hold at most {MOST_MEMBERS} files, got {count}"
         raise HandInError(message)
+    return count
 
 
 def _read_members(data):
     """Return the members of the archive as bytes by name; anything unlisted or too large is refused."""
-    _require_small_directory(data)
+    count = _require_small_directory(data)
     members = plain_members(data, _limit_of)
     if members and _MANIFEST in members:
         return members
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            infos = [info for info in archive.infolist() if info.filename not in _FOLDERS]
-            _require_listed([info.filename for info in infos])
-            return {info.filename: _read_member(archive, info) for info in infos}
-    except (
-        zipfile.BadZipFile,
-        zlib.error,
-        EOFError,
-        NotImplementedError,
-        RuntimeError,
-        ValueError,
-        struct.error,
-        OSError,
-    ) as error:
+            infos = archive.infolist()
+            if len(infos) != count:  # the reader passes over the rest of a list with a wrong length in it
+                message = f"its list of {count} files breaks off after {len(infos)}"
+                raise zipfile.BadZipFile(message)
+            infos = [info for info in infos if info.filename not in _FOLDERS]
+            _require_listed([info.orig_filename for info in infos])  # the other name ends at a zero byte
+            members = {info.filename: _read_member(archive, info) for info in infos}
+    except _DAMAGE as error:
         message = f"this hand-in is damaged and cannot be read: {error}"
         raise HandInError(message) from error
+    return _require_readable(members)
+
+
+def _require_readable(members):
+    """Refuse members of which the manifest cannot be read, or nothing else can."""
+    others = [data for name, data in members.items() if name != _MANIFEST]
+    for least in ([members[_MANIFEST]], others):
+        if least and all(isinstance(data, _Unread) for data in least):
+            raise HandInError(least[0])
+    return members
 
 
 @lru_cache(maxsize=256)
@@ -268,23 +284,23 @@ def _require_listed(names):
 
 
 def _read_member(archive, info):
-    """Return one member, unpacking no more than its limit whatever its header claims.
-
-    A notebook that is too large is None: the answers do not depend on it.
-    """
-    limit = _limit_of(info.filename)
+    """Return one member, or why it cannot be read; no more than its limit is unpacked, whatever it claims."""
+    name, limit = info.filename, _limit_of(info.filename)
     if info.compress_type not in _PACKINGS:
-        message = f"this is not a hand-in: {info.filename} is packed in a way that hand-ins never are"
-        raise HandInError(message)
-    if info.file_size <= limit:
+        return _Unread(f"{name} is packed in a way that hand-ins never are, so it was left out")
+    too_large = _Unread(f"{name} must be at most {limit:,} bytes, and it unpacks to more, so it was left out")
+    if info.file_size > limit:
+        return too_large
+    try:
         with archive.open(info) as member:
             data = member.read(limit + 1)
-        if len(data) <= limit:
-            return data
-    if _kind_of(info.filename) == "pages":
-        return None
-    message = f"{info.filename} must be at most {limit:,} bytes, and it unpacks to more"
-    raise HandInError(message)
+    except _DAMAGE as error:
+        return _Unread(f"{name} is damaged and cannot be read: {error}")
+    if len(data) > limit:
+        return too_large
+    if len(data) != info.file_size:  # the reader takes the end of the packed bytes for the end of the file
+        return _Unread(f"{name} is damaged: it must hold {info.file_size:,} bytes, got {len(data):,}")
+    return data
 
 
 def _read_manifest(data):

@@ -341,6 +341,69 @@ def test_a_notebook_that_is_too_large_is_left_out(make_zip):
     ]
 
 
+def _spoilt(path, change):
+    """Change the bytes of a file in place; ``change`` takes the bytes and where each member is listed."""
+    data = bytearray(path.read_bytes())
+    with zipfile.ZipFile(path) as archive:
+        heads = {info.filename: info.header_offset for info in archive.infolist()}
+    listed = {name: data.rindex(name.encode()) - 46 for name in heads}
+    change(data, heads, listed)
+    path.write_bytes(bytes(data))
+    return path
+
+
+_FULL = [("answers/arcs.jsonl", "rubbish\n"), ("answers/seams.jsonl", "x" * 500)]
+
+
+def _damaged_content(data, heads, listed):
+    """Change a byte of what the second journal is packed to."""
+    data[heads["answers/seams.jsonl"] + 30 + len("answers/seams.jsonl") + 1] ^= 0xFF
+
+
+def _no_packed_bytes(data, heads, listed):
+    """Claim that the second journal is packed to nothing: the general reader takes that for its end."""
+    data[listed["answers/seams.jsonl"] + 20 : listed["answers/seams.jsonl"] + 24] = bytes(4)
+
+
+def _other_place(data, heads, listed):
+    """Claim that the second journal begins elsewhere."""
+    data[listed["answers/seams.jsonl"] + 42] ^= 1
+
+
+@pytest.mark.parametrize("change", [_damaged_content, _no_packed_bytes, _other_place])
+def test_a_damaged_journal_costs_no_other(make_zip, change):
+    """The journal beside a damaged one is read, and the damaged one is named."""
+    got = read_hand_in(_spoilt(make_zip(_FULL), change))
+    assert list(got.journals) == ["arcs"]
+    (problem,) = [each for each in got.problems if each.kind == "hand-in"]
+    assert problem.place == "answers/seams.jsonl"
+    assert "is damaged" in problem.sentence
+
+
+def test_where_nothing_can_be_read_the_whole_file_is_refused(make_zip):
+    """A hand-in whose only journal is damaged is no hand-in with nothing in it."""
+    with pytest.raises(HandInError, match="answers/seams.jsonl is damaged"):
+        read_hand_in(_spoilt(make_zip(_FULL[1:]), _damaged_content))
+
+
+def test_a_list_that_breaks_off_is_seen(make_zip):
+    """A wrong length in the list, over which the general reader loses the members behind it, is a damage."""
+
+    def longer(data, heads, listed):
+        data[listed["hand_in.json"] + 33] ^= 0x10  # 4,096 bytes of comment
+
+    with pytest.raises(HandInError, match="its list of 3 files breaks off after 1"):
+        read_hand_in(_spoilt(make_zip(_FULL), longer))
+
+
+def test_a_name_ends_where_it_ends(make_zip):
+    """A zero byte in a name does not make another name of it."""
+    plain = make_zip([("answers/arcs.jsonlx.txt", b"x")])
+    plain.write_bytes(plain.read_bytes().replace(b".jsonlx.txt", b".jsonl\0.txt"))
+    with pytest.raises(HandInError, match="has no place in one"):
+        read_hand_in(plain)
+
+
 def test_problems_of_journals_are_carried(make_zip):
     """What the journal's reading sets aside is named with its page and line."""
     got = read_hand_in(make_zip([("answers/arcs.jsonl", "rubbish\n{}\n"), ("pages/arcs.ipynb", "rubbish")]))
