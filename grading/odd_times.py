@@ -1,0 +1,48 @@
+"""Time stamps that cannot all be right, as where somebody set a clock back: told, and never acted upon.
+
+Marks rest on the order in which answers stand in their journal, so no stamp changes one. The time of the
+hand-in decides whether it is late, which is why a person should know.
+"""
+
+from itertools import pairwise
+
+from grading.times import utc
+
+_IN_ORDER = "answers count in the order in which they were saved"
+_CLOCK = f"the clock may have been set back or on; {_IN_ORDER}"
+SLACK_S = 60  # two programs that save at once, a clock that is brought in step
+
+
+def odd_times(hand_in):
+    """Give ``(page, line, sentence)`` for every journal of a hand-in whose time stamps are odd."""
+    made_at = _moment(hand_in.made_at)
+    for page, journal in hand_in.journals.items():
+        stamps = [(_moment(record.at), record.line) for record in journal.records]
+        known = [each for each in stamps if each[0] is not None]
+        back = [line for (before, _), (at, line) in pairwise(known) if _is_before(at, before)]
+        if back:
+            yield page, back[0], f"{_count(back)} stamped earlier than what was saved before: {_CLOCK}"
+        after = [line for at, line in known if made_at is not None and _is_before(made_at, at)]
+        if after:
+            yield page, after[0], f"{_count(after)} stamped later than the hand-in itself: {_CLOCK}"
+        unknown = [line for at, line in stamps if at is None]
+        if unknown:
+            yield page, unknown[0], f"{_count(unknown)} stamped with no usable time: {_IN_ORDER}"
+
+
+def _count(lines):
+    """Write how many answers."""
+    return f"{len(lines)} answer{'' if len(lines) == 1 else 's'}"
+
+
+def _moment(text):
+    """Read a time, or return None where there is none."""
+    try:
+        return utc(text)
+    except (ValueError, OverflowError):
+        return None
+
+
+def _is_before(moment, other):
+    """Tell whether a moment lies clearly before another one."""
+    return (other - moment).total_seconds() > SLACK_S
