@@ -1,4 +1,4 @@
-"""One learner's server under a hub: pages in the learner's own home, in the same JupyterLab as `open.py` opens.
+"""One learner's server under a hub: pages in the learner's home, in the same JupyterLab as `open.py` opens.
 
 The hub runs `python -m hub_server` as the learner's own user of the system. Code and tables are read from the
 one copy on the machine, which no learner can write; pages, answers and settings lie in the learner's home.
@@ -44,8 +44,8 @@ def server_arguments(folder, state):
 def lay_out(folder, *, learner):
     """Copy the pages that are not there yet, and sign the learner in under the name that the hub knows.
 
-    A page that is there stays as it is: a learner may have written in it. The class file is not copied, so the
-    class's own holds for everybody, and a date that the instructor moves is moved for all.
+    A page that is there stays as it is: a learner may have written in it. The class file is not copied, so
+    the class's own holds for everybody, and a date that the instructor moves is moved for all.
     """
     folder.mkdir(exist_ok=True)
     folder.chmod(0o777 & ~NOBODY_ELSE)

@@ -38,7 +38,7 @@ c.Spawner.args = [
     "--MappingKernelManager.cull_connected=True",  # a window left open over night is idle too
     f"--ServerApp.shutdown_no_activity_timeout={IDLE_S}",
 ]
-c.Spawner.environment = {name: "1" for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS")}  # share the cores
+c.Spawner.environment = dict.fromkeys(("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"), "1")  # share the cores
 c.Spawner.disable_user_config = True
 c.Spawner.start_timeout = 180  # a whole class signs in within a minute
 c.Spawner.http_timeout = 180

@@ -1,9 +1,10 @@
-"""A school's machine for a test: the learners' bundle, a real hub with its proxy, and learners without accounts.
+"""A school's machine for a test: the learners' bundle, a real hub with its proxy, learners without accounts.
 
 The hub runs with the configuration of the instructor's notes as it stands. What a test cannot have, users of
 the system and a fixed port, is given on the command line instead.
 """
 
+import compileall
 import os
 import shutil
 import socket
@@ -111,7 +112,11 @@ def unpacked_bundle(place):
     bundle, _ = pack_workbook(ROOT, place, class_file=SHIPPED_CLASS_FILE)
     with zipfile.ZipFile(bundle) as archive:
         archive.extractall(place / "machine")
-    return place / "machine" / BUNDLE_FOLDER
+    folder = place / "machine" / BUNDLE_FOLDER
+    compileall.compile_dir(
+        folder, quiet=2, workers=0
+    )  # as the note says: learners cannot keep what they compile
+    return folder
 
 
 def answers(address):

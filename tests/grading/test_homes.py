@@ -53,7 +53,7 @@ def test_everybodys_hand_ins_are_copied(homes, tmp_path, hand_in_of):
 
 @pytest.mark.parametrize("way", ["symbolic", "hard", "pipe", "folder", "large"])
 def test_what_is_no_file_of_the_learners_own_is_left_out(homes, tmp_path, way):
-    """A link to somebody else's file, a pipe, a folder, a file too large: named, not followed, not waited for."""
+    """A link to another's file, a pipe, a folder, a file too large: named, not followed, not waited for."""
     trick = homes / "bert" / HOME_FOLDER / "hand_in_trick.zip"
     target = homes / "ann" / HOME_FOLDER / "hand_in_ann_1.zip"
     if way == "symbolic":

@@ -14,6 +14,7 @@
   const ANSWERS_SAFE = "Answers that a form called saved are safe.";
   const IF_IT_STAYS = 'Press "Run the page again"; if it stays, ask your instructor.';
   const START_ANEW = "If it does not come back by itself, start it again with open.py.";
+  const LOAD_ANEW = "If it does not come back by itself, load this page again.";
   const READY = "The page is ready.";
   // Cells that only carry marks for the gradebook: hidden and not run, because the forms show the marks.
   const MARK = "mark";
@@ -103,10 +104,11 @@
 
   /** One open page: runs its cells, and runs them again whenever its kernel has been started anew. */
   class OpenPage {
-    constructor(panel, { CodeCell, dialogs, open }) {
+    constructor(panel, { CodeCell, dialogs, open, startAnew }) {
       this.panel = panel;
       this.CodeCell = CodeCell;
       this.dialogs = dialogs;
+      this.startAnew = startAnew;
       this.session = panel.sessionContext;
       this.runNumber = 0;
       this.redrawn = new Map();
@@ -219,7 +221,7 @@
     connectionSays(status) {
       const state = this.strip.node.dataset.state;
       if (status !== "connected" && state === "ready") {
-        this.strip.say("lost", `The page cannot reach the workbook. ${ANSWERS_SAFE} ${START_ANEW}`);
+        this.strip.say("lost", `The page cannot reach the workbook. ${ANSWERS_SAFE} ${this.startAnew}`);
       } else if (status === "connected" && state === "lost") {
         this.strip.say("ready", READY);
       }
@@ -306,6 +308,8 @@
     const { INotebookTracker } = await shared("@jupyterlab/notebook");
     const { CodeCell } = await shared("@jupyterlab/cells");
     const { Dialog } = await shared("@jupyterlab/apputils");
+    const { PageConfig } = await shared("@jupyterlab/coreutils");
+    const startAnew = PageConfig.getOption("hubPrefix") ? LOAD_ANEW : START_ANEW;
     return {
       id: `${NAME}:plugin`,
       description: "Runs the workbook's own pages when they are opened.",
@@ -318,7 +322,7 @@
           await panel.context.ready;
           if (!isPage(panel)) return;
           closeSides(app.shell);
-          new OpenPage(panel, { CodeCell, dialogs: Dialog.tracker, open }).start();
+          new OpenPage(panel, { CodeCell, dialogs: Dialog.tracker, open, startAnew }).start();
         });
       },
     };
