@@ -16,6 +16,7 @@ from msgspec.structs import astuple
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
 DEEPEST = 100  # lists and objects within each other
+MOST_TOLD = 100  # problems of one journal; what a stranger filled with rubbish has a million
 
 _FIELDS = {
     "at": str,
@@ -143,7 +144,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
     sound = _sound_records(data)
     if sound:
         return JournalContents(records=tuple(sound), problems=())
-    records, problems = [], []
+    records, problems, checks = [], [], set()
     previous = ""  # None after a line whose check cannot be known
     lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n")
     for number, line in enumerate(lines, start=1):
@@ -162,11 +163,26 @@ def parse_journal(data, *, place=JOURNAL_FILE):
             )
             previous = claimed_check(line)
             continue
+        if record.check in checks:  # as another try it could cost the learner a later one
+            problems.append(_problem_at(record, place, "copied record", "a record stands once more in"))
+            continue
         if previous is not None and record.previous != previous:
-            problems.append(_gap(record, place))
+            problems.append(
+                _problem_at(record, place, "missing record", "a record is missing or was moved before")
+            )
         previous = record.check
+        checks.add(previous)
         records.append(record)
-    return JournalContents(records=tuple(records), problems=tuple(problems))
+    return JournalContents(records=tuple(records), problems=_at_most_told(problems, place))
+
+
+def _at_most_told(problems, place):
+    """Return problems, or the first of very many with a word on how many more there are."""
+    if len(problems) <= MOST_TOLD:
+        return tuple(problems)
+    more = len(problems) - MOST_TOLD
+    sentence = f"{place} holds {more:,} more lines like the one before"
+    return (*problems[:MOST_TOLD], Problem(kind="unreadable", sentence=sentence, place=place))
 
 
 def _sound_records(data):
@@ -194,12 +210,10 @@ def _sound_records(data):
     return records
 
 
-def _gap(record, place):
-    """Report that the record does not follow the one before it."""
-    sentence = f"a record is missing or was moved before line {record.line}"
-    return Problem(
-        kind="missing record", sentence=sentence, place=place, line=record.line, exercise_id=record.exercise
-    )
+def _problem_at(record, place, kind, what):
+    """Return a problem with the chain of records, at the record where it shows."""
+    sentence = f"{what} line {record.line}"
+    return Problem(kind=kind, sentence=sentence, place=place, line=record.line, exercise_id=record.exercise)
 
 
 def read_line(line, number):

@@ -12,6 +12,7 @@ import stat
 import struct
 import zipfile
 import zlib
+from collections import Counter
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import lru_cache
@@ -184,7 +185,34 @@ def read_hand_in(path, *, pages=None):
             problems.append(Problem(kind="hand-in", sentence=sentence, place=name))
         elif not (page in pages and is_untouched(text, pages[page])):
             written[page] = text
+    journals = _at_home(journals, pages, problems)
     return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
+
+
+def _at_home(journals, pages, problems):
+    """Return the records under the pages that their exercises are of, whatever name their file was given.
+
+    Marks are shown page by page: under another name they would be left out without a word.
+    """
+    strays = Counter()
+    records = {page: [] for page in journals}
+    for page, contents in journals.items():
+        for record in contents.records:
+            home = record.exercise.partition(".")[0]
+            home = home if home in pages else page
+            strays[page, home] += home != page
+            records.setdefault(home, []).append(record)
+    if not strays.total():
+        return journals
+    for (page, home), count in strays.items():
+        if count:
+            sentence = f"{count} of the records in answers/{page}.jsonl are of page {home} and count there"
+            problems.append(Problem(kind="other page", sentence=sentence, place=f"answers/{page}.jsonl"))
+    told = {page: contents.problems for page, contents in journals.items()}
+    return {
+        page: JournalContents(records=tuple(found), problems=told.get(page, ()))
+        for page, found in records.items()
+    }
 
 
 def file_bytes(path):

@@ -124,7 +124,26 @@ def test_moved_and_doubled_records_are_noticed(filled):
     lines = _lines(filled)
     kinds = [problem.kind for problem in parse_journal(b"\n".join([lines[1], lines[0], *lines[2:]])).problems]
     assert set(kinds) == {"missing record"}
-    assert parse_journal(b"\n".join([lines[0], *lines])).problems[0].kind == "missing record"
+
+
+@pytest.mark.parametrize("place", [0, 2, 5])
+def test_a_copied_record_counts_once(filled, place):
+    """A line that stands there twice is no second try; the copy is named, and breaks no chain."""
+    lines = _lines(filled)
+    copied = [*lines[:place], lines[0], *lines[place:]] if place else [lines[0], *lines]
+    contents = parse_journal(b"\n".join(copied))
+    assert [each.check for each in contents.records] == [each.check for each in filled.read().records]
+    assert [(each.kind, each.line) for each in contents.problems] == [
+        ("copied record", place + 1 if place else 2)
+    ]
+
+
+def test_a_journal_of_rubbish_is_told_in_brief(filled):
+    """Of a million bad lines the first are named and the others counted; sound records still count."""
+    contents = parse_journal(b"x\n" * 500_000 + filled.path.read_bytes())
+    assert len(contents.records) == 5
+    assert len(contents.problems) == answers.MOST_TOLD + 1
+    assert "499,900 more" in contents.problems[-1].sentence
 
 
 @pytest.mark.parametrize(

@@ -341,6 +341,16 @@ def test_a_notebook_that_is_too_large_is_left_out(make_zip):
     ]
 
 
+def test_a_journal_under_the_name_of_another_page_counts(pack, make_zip, small_page):
+    """Records go to the page that their exercise is of, and it is told."""
+    with zipfile.ZipFile(pack()) as archive:
+        journal = archive.read("answers/arcs.jsonl")
+    got = read_hand_in(make_zip([("answers/seams.jsonl", journal)]), pages={"arcs": small_page})
+    assert len(got.journals["arcs"].records) == 3
+    assert got.journals["seams"].records == ()
+    assert [(each.kind, each.place) for each in got.problems] == [("other page", "answers/seams.jsonl")]
+
+
 def _spoilt(path, change):
     """Change the bytes of a file in place; ``change`` takes the bytes and where each member is listed."""
     data = bytearray(path.read_bytes())

@@ -175,7 +175,7 @@ def _spoilt_journals():
         "not JSON": (b"hello\nyou\n", "unreadable"),
         "not Unicode": (b"\xff\xfe\x00\n" * 9, "unreadable"),
         "deeply nested": (b"[" * 100_000 + b"\n", "unreadable"),
-        "two copies": (data + data, "missing record"),
+        "two copies": (data + data, "copied record"),
     }
 
 
