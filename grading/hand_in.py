@@ -173,7 +173,7 @@ def read_hand_in(path, *, pages=None):
         match = _MEMBER.fullmatch(name)
         page = match["page"]
         if isinstance(data, _Unread):
-            problems.append(Problem(kind="hand-in", sentence=data, place=name))
+            problems.append(Problem(kind="hand-in", sentence=str(data), place=name))
             continue
         if match["kind"] == "answers":
             journals[page] = parse_journal(data, place=name)

@@ -388,6 +388,7 @@ def test_a_damaged_journal_costs_no_other(make_zip, change):
     (problem,) = [each for each in got.problems if each.kind == "hand-in"]
     assert problem.place == "answers/seams.jsonl"
     assert "is damaged" in problem.sentence
+    assert type(problem.sentence) is str, "plain text goes into the record of a marking"
 
 
 def test_where_nothing_can_be_read_the_whole_file_is_refused(make_zip):
