@@ -157,10 +157,7 @@ def _parcels(chunks):
     for chunk in chunks:
         files, contents, size = [], {}, 0
         for file in chunk:
-            try:
-                content = file_bytes(Path(file))
-            except HandInError as error:
-                content = error
+            content = _content(file)
             length = len(content) if isinstance(content, bytes) else 0
             if files and size + length > CHUNK_BYTES:
                 yield files, contents
@@ -168,7 +165,16 @@ def _parcels(chunks):
             files.append(file)
             contents[file] = content
             size += length
-        yield files, contents
+        if files:
+            yield files, contents
+
+
+def _content(file):
+    """Return the bytes of a file, or why it cannot be read."""
+    try:
+        return file_bytes(Path(file))
+    except HandInError as error:
+        return error
 
 
 def _mark_parcel(task, wanted):

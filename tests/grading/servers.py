@@ -10,6 +10,7 @@ import time
 from contextlib import contextmanager
 from pathlib import Path
 
+import distributed
 import psycopg
 import pytest
 
@@ -38,6 +39,12 @@ class Cluster:
     def worker(self, root=ROOT):
         """Start one more worker, with the project that lies in a folder; return its process."""
         return self._start("worker", root, self.address, "--nthreads", "1", "--no-nanny")
+
+    def wait_for_workers(self):
+        """Wait until every worker that runs has joined."""
+        running = sum(each.poll() is None for each in self._processes[1:])
+        with distributed.Client(self.address, set_as_default=False) as client:
+            client.wait_for_workers(running, timeout=START_S)
 
     def _start(self, what, root, *arguments):
         """Start a process of the cluster in a folder where nothing of the class lies."""
