@@ -136,7 +136,7 @@ def scenario(exercise, *, course_key, learner, round_number):
 
 _CANONICAL = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False).encode
 _WRITE = msgspec.json.Encoder(order="sorted").encode
-_WRITTEN_OTHERWISE = re.compile(rb"[^ -~]|\\|null|[0-9][eE]")  # escapes, powers of ten, what is not a number
+_POWER_OF_TEN = re.compile(rb"[0-9]e")
 
 
 def canonical(scenario):
@@ -148,7 +148,10 @@ def canonical(scenario):
         written = _WRITE(scenario)
     except (TypeError, ValueError):
         return _CANONICAL(scenario).encode()
-    return _CANONICAL(scenario).encode() if _WRITTEN_OTHERWISE.search(written) else written
+    escapes = not written.isascii() or b"\\" in written or b"\x7f" in written
+    if escapes or b"null" in written or _POWER_OF_TEN.search(written):  # what is not a number is null too
+        return _CANONICAL(scenario).encode()
+    return written
 
 
 def scenario_digest(scenario):

@@ -1,5 +1,7 @@
 """Exercise on the four stages of setting a rivet, and on what the curve of its force can tell."""
 
+from functools import cache
+
 from grading.exercise import (
     Choice,
     ChoiceKey,
@@ -32,6 +34,12 @@ def _stop_range(stage):
     """Return the lowest and the highest percentage of the stroke that lies well inside a stage."""
     low, high = (round(100 * share) for share in (stage.stroke_from, stage.stroke_to))
     return low + CLEAR_PERCENT, high - CLEAR_PERCENT
+
+
+@cache
+def _stage_at(percent):
+    """Return the name of the stage at a whole percentage of the stroke."""
+    return setting_stage(percent / 100).name
 
 
 def _draw_stages(draw):
@@ -126,7 +134,7 @@ STAGES_IN_ORDER = Exercise(
     solve=lambda table: {
         "order": OrderKey(right=same(table, STAGES)),
         "stopped": VerdictsKey(
-            right={row: [setting_stage(percent / 100).name for percent in table[row]] for row in STOPPED}
+            right={row: [_stage_at(percent) for percent in table[row].tolist()] for row in STOPPED}
         ),
         "peak": ChoiceKey(right=same(table, PEAK_STAGE)),
         "in_band": ChoiceKey(right=same(table, "like_others")),
