@@ -60,6 +60,8 @@ _DAMAGE = (
 )  # what the general reader raises on bytes that are no whole archive
 
 MOST_FILE_BYTES = 20_000_000
+# Without waiting: to open a pipe would mean to wait for somebody who writes into it.
+_TO_READ = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
 MOST_MEMBERS = 64
 _MOST_BYTES = {"manifest": 64_000, "answers": 2_000_000, "pages": 5_000_000}
 _MOST_DIRECTORY_BYTES = 64_000  # of the zip's own list of members
@@ -162,11 +164,16 @@ def _write_zip(path, members):
 
 def read_hand_in(path, *, pages=None):
     """Return what a hand-in holds, or raise ``HandInError`` where the file is not a whole hand-in of ours."""
+    return hand_in_of(file_bytes(path), pages=pages)
+
+
+def hand_in_of(data, *, pages=None):
+    """Return what the bytes of a hand-in hold, or raise ``HandInError``."""
     if pages is None:
         from grading.exercises import PAGES
 
         pages = PAGES
-    members = _read_members(file_bytes(Path(path)))
+    members = _read_members(data)
     manifest = _read_manifest(members.pop(_MANIFEST))
     journals, written, problems = {}, {}, []
     for name, data in members.items():
@@ -194,6 +201,10 @@ def _at_home(journals, pages, problems):
 
     Marks are shown page by page: under another name they would be left out without a word.
     """
+    if all(
+        record.exercise.startswith(f"{page}.") for page, each in journals.items() for record in each.records
+    ):
+        return journals
     strays = Counter()
     records = {page: [] for page in journals}
     for page, contents in journals.items():
@@ -221,20 +232,30 @@ def file_bytes(path):
     if data is not None:
         return data
     try:
-        found = os.stat(path)
-        if not stat.S_ISREG(found.st_mode):  # a pipe would never end
-            message = f"{path.name} is not a file"
-            raise HandInError(message)
-        with open(path, "rb") as file:
-            data = file.read(min(found.st_size, MOST_FILE_BYTES) + 1)
-            if len(data) > found.st_size:  # it grew meanwhile, or does not tell its size
-                data += file.read(MOST_FILE_BYTES)
+        handle = os.open(path, _TO_READ)
+        try:
+            data = _bytes_of(handle, path)
+        finally:
+            os.close(handle)
     except (OSError, ValueError) as error:
-        message = f"{path.name} cannot be read: {getattr(error, 'strerror', None) or error}"
+        message = f"{Path(path).name} cannot be read: {getattr(error, 'strerror', None) or error}"
         raise HandInError(message) from error
     if len(data) > MOST_FILE_BYTES:
         message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
         raise HandInError(message)
+    return data
+
+
+def _bytes_of(handle, path):
+    """Return the bytes of an open file, hardly more than may be."""
+    found = os.fstat(handle)
+    if not stat.S_ISREG(found.st_mode):  # a pipe would never end
+        message = f"{Path(path).name} is not a file"
+        raise HandInError(message)
+    data = os.read(handle, min(found.st_size, MOST_FILE_BYTES) + 1)
+    if len(data) != found.st_size:  # it grew meanwhile, or came in pieces, or does not tell its size
+        while len(data) <= MOST_FILE_BYTES and (more := os.read(handle, MOST_FILE_BYTES)):
+            data += more
     return data
 
 
@@ -266,7 +287,7 @@ def _read_members(data):
             if len(infos) != count:  # the reader passes over the rest of a list with a wrong length in it
                 message = f"its list of {count} files breaks off after {len(infos)}"
                 raise zipfile.BadZipFile(message)
-            infos = [info for info in infos if info.filename not in _FOLDERS]
+            infos = [info for info in infos if info.file_size or info.filename not in _FOLDERS]
             _require_listed([info.orig_filename for info in infos])  # the other name ends at a zero byte
             members = {info.filename: _read_member(archive, info) for info in infos}
     except _DAMAGE as error:

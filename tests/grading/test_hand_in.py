@@ -331,6 +331,12 @@ def test_packed_again_by_hand(make_zip):
     assert list(got.journals) == ["arcs"]
 
 
+def test_a_folder_that_holds_something_is_none(make_zip):
+    """A file under the name of a folder is not passed over."""
+    with pytest.raises(HandInError, match="it holds 'answers/', which has no place in one"):
+        read_hand_in(make_zip([("answers/", "x"), ("answers/arcs.jsonl", "")]))
+
+
 def test_a_notebook_that_is_too_large_is_left_out(make_zip):
     """A notebook swollen with output costs nobody the answers beside it; it is named."""
     got = read_hand_in(make_zip([("answers/arcs.jsonl", ""), ("pages/arcs.ipynb", b"0" * 5_000_001)]))
