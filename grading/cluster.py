@@ -10,7 +10,8 @@ import platform
 import threading
 import warnings
 from collections import deque
-from contextlib import contextmanager
+from concurrent.futures import CancelledError
+from contextlib import contextmanager, suppress
 from functools import lru_cache, partial
 from importlib.metadata import version
 from pathlib import Path
@@ -18,10 +19,12 @@ from pathlib import Path
 from grading.carried_files import carried, make_folder
 from grading.hand_in import HandInError, file_bytes
 from grading.marking import AHEAD
-from grading.marking_state import _digest_of_marking as digest_of_marking
+from grading.marking_state import digest_of_marking
 from grading.whole_files import write_whole
 
 CONNECT_S = 10.0  # for the scheduler to answer, and for the first worker to be there
+WAIT_S = 5.0  # for a parcel, before it is looked whether there are workers at all
+CLOSE_S = 5.0
 WITHOUT_WORKERS_S = 60.0  # all workers may be restarted in the middle of a marking
 CHUNK_BYTES = 4_000_000  # hand-ins that travel together; they wait in the scheduler until they are marked
 FILES_NAMED = 3  # in the sentence about a chunk that cannot be marked
@@ -47,11 +50,11 @@ def cluster_at(address):
     client = None
     try:
         client = _connected(distributed, address)
-        _require_same_marking(client, address)
-        yield partial(_run_chunks, distributed, client)
+        _require_same_marking(client)
+        yield partial(_run_chunks, _Cluster(distributed, client, address))
     finally:
         if client:
-            client.close(timeout=CONNECT_S)
+            client.close(timeout=CLOSE_S)
         for logger, level in quiet.items():
             logger.setLevel(level)
 
@@ -128,28 +131,91 @@ def _refuse(worker, how):
     raise ClusterError(message)
 
 
-def _require_same_marking(client, address):
-    """Ask every worker; those that join later are asked with each chunk."""
+def _require_same_marking(client):
+    """Ask every worker; those that join later are asked with each parcel."""
     for worker, theirs in client.run(this_marking, on_error="return").items():
-        if isinstance(theirs, Exception):
-            _refuse(worker, _in_one_line(theirs))
-        if how := _unlike(theirs):
+        how = _in_one_line(theirs) if isinstance(theirs, Exception) else _unlike(theirs)
+        if how:
             _refuse(worker, how)
 
 
-def _run_chunks(distributed, client, work, chunks):
+def _run_chunks(cluster, work, chunks):
     """Give what work makes of each chunk, in order; a chunk whose worker is gone is done by another."""
     given = deque()
     try:
         for files, contents in _parcels(chunks):
-            task = pickle.dumps((work, files, contents), protocol=5)
-            given.append((client.submit(_mark_parcel, task, this_marking(), pure=False), files))
-            if len(given) > AHEAD * sum(client.nthreads().values()):
-                yield _gathered(distributed, client, *given.popleft())
+            given.append((cluster.begin(work, files, contents), files))
+            if len(given) > AHEAD * max(1, cluster.threads()):
+                yield _written(cluster.result(*given.popleft()))
         while given:
-            yield _gathered(distributed, client, *given.popleft())
+            yield _written(cluster.result(*given.popleft()))
     finally:
-        client.cancel([future for future, _ in given])
+        cluster.drop([future for future, _ in given])
+
+
+def _written(outcome):
+    """Write the files that came back with a parcel, and return its results."""
+    results, files = outcome
+    for path, content in files:
+        make_folder(Path(path).parent)
+        write_whole(path, content)
+    return results
+
+
+class _Cluster:
+    """A scheduler that takes parcels and gives what its workers make of them."""
+
+    def __init__(self, distributed, client, address):
+        self._distributed, self._client, self._address = distributed, client, address
+
+    def begin(self, work, files, contents):
+        """Hand in a parcel and return what stands for its results."""
+        task = pickle.dumps((work, files, contents), protocol=5)
+        with self._here(), warnings.catch_warnings(action="ignore"):  # of its size, which is bounded
+            return self._client.submit(_mark_parcel, task, this_marking(), pure=False)
+
+    def threads(self):
+        """Return how many parcels are worked on at the same time."""
+        with self._here():
+            return sum(self._client.nthreads().values())
+
+    def result(self, future, files):
+        """Wait for a parcel; return its results and the files that are to be written."""
+        waited_s = 0.0
+        while True:
+            try:
+                with self._here():
+                    other, *outcome = future.result(timeout=WAIT_S)
+                break
+            except TimeoutError:
+                waited_s = 0.0 if self.threads() else waited_s + WAIT_S
+                if waited_s >= WITHOUT_WORKERS_S:
+                    message = f"cluster must have at least one worker, none was there for {waited_s:.0f} s"
+                    raise ClusterError(message) from None
+            except self._distributed.KilledWorker as error:
+                message = (
+                    f"cluster gave up on {_named(files)}: one worker after another ended while it had them"
+                )
+                raise ClusterError(message) from error
+            except ImportError as error:
+                _refuse("that took a parcel", _in_one_line(error))
+        if other:
+            _refuse("that took a parcel", _unlike(other))
+        return outcome
+
+    def drop(self, futures):
+        """Take back what was handed in and is not wanted any more."""
+        with suppress(ClusterError), self._here():
+            self._client.cancel(futures)
+
+    @contextmanager
+    def _here(self):
+        """Say in one sentence that the scheduler is gone."""
+        try:
+            yield
+        except (self._distributed.comm.CommClosedError, CancelledError) as error:
+            message = f"scheduler at {self._address} is gone: what is marked is kept, mark again to go on"
+            raise ClusterError(message) from error
 
 
 def _parcels(chunks):
@@ -178,35 +244,12 @@ def _content(file):
 
 
 def _mark_parcel(task, wanted):
-    """On a worker: return its marking where that is another one, else None, results and files to write."""
+    """On a worker: return its marking where that is another one, else None; results; files to write."""
     if _unlike(wanted):
         return this_marking(), None, None
     work, files, contents = pickle.loads(task)
     with _MARKING, carried(contents) as written:
         return None, work(files), written
-
-
-def _gathered(distributed, client, future, files):
-    """Wait for a parcel, write the files that came back with it, and return its results."""
-    waited = 0.0
-    while True:
-        try:
-            other, results, written = future.result(timeout=CONNECT_S)
-            break
-        except TimeoutError:
-            waited = 0.0 if client.nthreads() else waited + CONNECT_S
-            if waited >= WITHOUT_WORKERS_S:
-                message = f"cluster must have at least one worker, none was there for {waited:.0f} s"
-                raise ClusterError(message) from None
-        except distributed.KilledWorker as error:
-            message = f"cluster gave up on {_named(files)}: one worker after another ended while it had them"
-            raise ClusterError(message) from error
-    if other:
-        _refuse("that took a chunk", _unlike(other))
-    for path, content in written:
-        make_folder(Path(path).parent)
-        write_whole(path, content)
-    return results
 
 
 def _named(files):

@@ -18,7 +18,12 @@ from grading.whole_files import add_to, write_whole
 
 STATE_FILE = "marking_state.jsonl"
 _ROOT = Path(__file__).resolve().parent.parent
-_MARKS_REST_ON = (("grading", "*.py"), ("workbook/secondplate", "*.py"), ("workbook/secondplate", "*.csv"))
+_MARKS_REST_ON = (
+    ("grading", "*.py"),
+    ("grading/templates", "*.*"),  # of feedback pages
+    ("workbook/secondplate", "*.py"),
+    ("workbook/secondplate", "*.csv"),
+)
 
 
 class MarkingState:
@@ -29,7 +34,7 @@ class MarkingState:
 
     def __init__(self, folder, settings, *, still_there=lambda learner: True):
         self.path = Path(folder) / STATE_FILE
-        self._header = msgspec.json.encode({"marking": _digest_of_marking(), "class": repr(settings)})
+        self._header = msgspec.json.encode({"marking": digest_of_marking(), "class": repr(settings)})
         self._still_there = still_there
 
     def split(self, files):
@@ -97,8 +102,8 @@ def _marked(plain):
 
 
 @lru_cache(maxsize=1)
-def _digest_of_marking():
-    """Return a digest of every file that a mark can rest on: exercises, marking, library and its tables."""
+def digest_of_marking():
+    """Return a digest of every file that a mark or its page can rest on: code, tables, templates."""
     found = blake2b(digest_size=16)
     for folder, names in _MARKS_REST_ON:
         for path in sorted((_ROOT / folder).rglob(names)):

@@ -179,6 +179,9 @@ class _Empty:
         return {}
 
 
+_LONELY = cluster._Cluster(distributed, _Empty(), "tcp://nowhere:1")
+
+
 def test_a_worker_that_joins_later_is_asked_too():
     """Each chunk carries what it is to be marked with; a worker of another one does not touch it."""
     wanted = {**this_marking(), "Python": "3.99"}
@@ -186,7 +189,7 @@ def test_a_worker_that_joins_later_is_asked_too():
     assert (other, results, written) == (this_marking(), None, None)
     future = _Future(({**this_marking(), "Python": "3.99"}, None, None))
     with pytest.raises(ClusterError, match=r"got Python 3\.99 there and 3\.\d+ here"):
-        cluster._gathered(distributed, _Empty(), future, ["a.zip"])
+        _LONELY.result(future, ["a.zip"])
 
 
 def test_files_that_end_worker_after_worker():
@@ -194,14 +197,21 @@ def test_files_that_end_worker_after_worker():
     future = _Future(distributed.KilledWorker("task", None, 3))
     files = [f"{letter}.zip" for letter in "abcde"]
     with pytest.raises(ClusterError, match=r"gave up on a\.zip, b\.zip, c\.zip and 2 more: one worker after"):
-        cluster._gathered(distributed, _Empty(), future, files)
+        _LONELY.result(future, files)
+
+
+def test_the_scheduler_is_gone():
+    """When the scheduler ends the marking ends too, and what is done is kept."""
+    future = _Future(distributed.comm.CommClosedError("closed"))
+    with pytest.raises(ClusterError, match="scheduler at tcp://nowhere:1 is gone: what is marked is kept"):
+        _LONELY.result(future, ["a.zip"])
 
 
 def test_no_worker_comes_back(monkeypatch):
     """When all workers are gone for long, the marking ends; what is done is kept."""
     monkeypatch.setattr(cluster, "WITHOUT_WORKERS_S", 1.0)
     with pytest.raises(ClusterError, match="cluster must have at least one worker, none was there for"):
-        cluster._gathered(distributed, _Empty(), _Future(TimeoutError()), ["a.zip"])
+        _LONELY.result(_Future(TimeoutError()), ["a.zip"])
 
 
 def test_many_bytes_travel_in_several_parcels(tmp_path):

@@ -33,9 +33,9 @@ def read(monkeypatch):
     """Mark three files at a time, and list the files that are read."""
     files, read_all = [], marking.read_by_learner
 
-    def listed(chunk):
+    def listed(chunk, digests):
         files.extend(chunk)
-        return read_all(chunk)
+        return read_all(chunk, digests)
 
     monkeypatch.setattr(marking, "read_by_learner", listed)
     monkeypatch.setattr(marking, "CHUNK", 3)
@@ -117,7 +117,7 @@ def test_another_version_of_the_marking_marks_everything_again(hand_ins, tmp_pat
     """A correction of an exercise, of the library or of the marking itself reaches every file."""
     _mark(hand_ins, tmp_path)
     read.clear()
-    monkeypatch.setattr("grading.marking_state._digest_of_marking", lambda: "corrected")
+    monkeypatch.setattr("grading.marking_state.digest_of_marking", lambda: "corrected")
     _mark(hand_ins, tmp_path)
     assert len(read) == len(hand_in_files(hand_ins))
 
