@@ -9,10 +9,9 @@ from operator import attrgetter
 from pathlib import Path
 
 from grading.answers import JournalContents, Problem
-from grading.carried_files import carried_bytes
 from grading.exercises import PAGES
 from grading.export import printable
-from grading.hand_in import MOST_FILE_BYTES, HandInError, read_hand_in
+from grading.hand_in import HandInError, file_bytes, hand_in_of
 from grading.times import utc
 
 
@@ -68,25 +67,32 @@ def hand_in_files(path):
 def file_digest(path):
     """Return a digest of the bytes of a file, or an empty text where they cannot be read or are too many."""
     try:
-        data = carried_bytes(path)
-        if data is None:
-            if os.stat(path).st_size > MOST_FILE_BYTES or not os.path.isfile(path):
-                return ""
-            with open(path, "rb") as file:
-                data = file.read()
-        return blake2b(data, digest_size=16).hexdigest()
-    except (OSError, HandInError):
+        return _digest(file_bytes(path))
+    except HandInError:
         return ""
 
 
-def read_by_learner(files):
-    """Read hand-in files; return groups of ``(path, hand-in)``, one a learner, and what cannot be read."""
+def _digest(data):
+    """Return the digest of the bytes of a hand-in."""
+    return blake2b(data, digest_size=16).hexdigest()
+
+
+def read_by_learner(files, digests=None):
+    """Read hand-in files; return groups of ``(path, hand-in)``, one a learner, and what cannot be read.
+
+    Into the dict ``digests`` goes a digest of what was read of each file, empty where nothing could be.
+    """
     found, problems = defaultdict(list), []
     for file in files:
         try:
-            hand_in = read_hand_in(file)
+            data = file_bytes(file)
+            if digests is not None:
+                digests[file] = _digest(data)
+            hand_in = hand_in_of(data)
         except HandInError as error:
             problems.append(ClassProblem(file=str(file), sentence=printable(str(error))))
+            if digests is not None:
+                digests.setdefault(file, "")
         else:
             found[hand_in.learner].append((file, hand_in))
     return list(found.values()), problems

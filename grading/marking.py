@@ -27,12 +27,12 @@ from grading.export import printable
 from grading.hand_in import learner_slug, read_hand_in
 from grading.hand_ins import (
     ClassProblem,
-    file_digest,
     hand_in_pages,
     made_at,
     merge_hand_ins,
     read_by_learner,
 )
+from grading.odd_times import odd_times
 from grading.scoring import keys_for, mark_answered, wanted, with_unanswered
 from grading.unit_spellings import load_all_units
 
@@ -179,12 +179,9 @@ def _end_with_parent():
 
 
 def _mark_chunk(files, settings, each_learner, digested):
-    """Return learners, what cannot be read, digests of the files where asked for, and the count of files.
-
-    Digests are taken first: a file that changes meanwhile does not count as marked.
-    """
-    digests = {file: file_digest(file) for file in files} if digested else {}
-    groups, problems = read_by_learner(files)
+    """Return learners, what cannot be read, digests of the files where asked for, and the count of files."""
+    digests = {}
+    groups, problems = read_by_learner(files, digests if digested else None)
     return mark_hand_ins(groups, settings, each_learner), problems, digests, len(files)
 
 
@@ -211,7 +208,8 @@ def mark_hand_ins(groups, settings, each_learner=None):
     }
     keys = keys_for(needed, course_key=settings.course_key, exercises=EXERCISES)
     judge_ahead(_bench_logs(merged, keys))
-    return [_mark_one(hand_in, paths, settings, keys, each_learner) for hand_in, paths in merged]
+    seen = {}
+    return [_mark_one(hand_in, paths, settings, keys, seen, each_learner) for hand_in, paths in merged]
 
 
 def _bench_logs(merged, keys):
@@ -224,7 +222,7 @@ def _bench_logs(merged, keys):
                     yield part, key.keys[part.id], record.answers[part.id]
 
 
-def _mark_one(hand_in, paths, settings, keys, each_learner):
+def _mark_one(hand_in, paths, settings, keys, seen, each_learner):
     """Mark one learner and hand everything to ``each_learner`` before all but the marks is let go."""
     result = mark_answered(
         hand_in.records,
@@ -233,6 +231,7 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
         exercises=EXERCISES,
         bank_version=BANK_VERSION,
         keys=keys,
+        seen=seen,
     )
     problems = tuple(_problems(hand_in, paths, result))
     kept = None
@@ -285,6 +284,15 @@ def _problems(hand_in, paths, result):
             line=problem.line,
             kind=problem.kind,
             sentence=printable(problem.sentence),
+        )
+    for page, line, sentence in odd_times(hand_in):
+        yield ClassProblem(
+            file=", ".join(map(str, paths)),
+            learner=printable(hand_in.display_name),
+            page=page,
+            line=line,
+            kind="odd time",
+            sentence=sentence,
         )
     if made_at(hand_in) is None:
         sentence = f"the hand-in names no usable time, got {printable(hand_in.made_at)[:40]!r}"
