@@ -1,0 +1,30 @@
+"""A hundred thousand spoilt hand-ins: nothing breaks, nobody loses a valid answer, everything lost is named."""
+
+import pytest
+
+from tests.hostile.mutations import COUNT
+from tests.hostile.mutations_checks import Tally, check_class, warm_up
+from tests.hostile.mutations_made import CLASS_SIZE, sound_hand_ins
+
+SHARDS = 8
+CLASSES = COUNT // CLASS_SIZE // SHARDS
+
+
+@pytest.fixture(scope="module")
+def sounds(tmp_path_factory):
+    """Give the sound hand-ins of a class, marked once."""
+    made = sound_hand_ins()
+    warm_up(tmp_path_factory.mktemp("sound") / "hand_ins", made)
+    return made
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("shard", range(SHARDS))
+def test_spoilt_hand_ins(shard, sounds, tmp_path, record_property):
+    """Marking returns, valid answers count, what is lost is told, nothing acts or is written elsewhere."""
+    tally = Tally()
+    for number in range(shard * CLASSES, (shard + 1) * CLASSES):
+        tally.add(check_class(tmp_path / str(number), sounds, number))
+    record_property("table of spoilt hand-ins", tally.as_rows())
+    assert sum(tally.marked.values()) == CLASSES * CLASS_SIZE
+    assert not tally.faults, "\n".join(fault for _, fault in tally.faults[:20])
