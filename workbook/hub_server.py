@@ -36,7 +36,7 @@ def server_arguments(folder, state):
         "-m",
         "jupyterhub.singleuser",
         f"--ServerApp.default_url=/doc/tree/{START_PAGE}",
-        "--KernelManager.transport=ipc",  # others on the machine could listen to what goes over its ports
+        "--KernelManager.transport_encryption=required",  # others on the machine could listen at its ports
         *page_arguments(state=state, root_folder=folder),
     ]
 

@@ -99,7 +99,7 @@ def test_what_a_learners_server_may_do(class_at_work, hub):
     listening = [one for each in processes for one in each.net_connections() if one.status == "LISTEN"]
     assert {one.laddr.ip for one in listening} == {"127.0.0.1"}
     connections = [path.read_text() for path in hub.homes.glob("*/.second_plate/runtime/kernel-*.json")]
-    assert [json.loads(text)["transport"] for text in connections] == ["ipc"] * len(LEARNERS)
+    assert [bool(json.loads(text)["curve_publickey"]) for text in connections] == [True] * len(LEARNERS)
 
 
 def test_hand_ins_of_all_are_collected_and_marked(class_at_work, hub, tmp_path):
