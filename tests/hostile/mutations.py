@@ -30,7 +30,7 @@ _SHARES = [share for share, _ in FAMILIES.values()]
 
 
 def spoilt_class(sounds, number):
-    """Return ``(family, sound, mutant)`` for each learner of one class; the same number gives the same class."""
+    """Return ``(family, sound, mutant)`` for each learner of a class; the same number gives the same."""
     dice = random.Random(f"spoilt class {number}")
     drawn = dice.choices(_NAMES, _SHARES, k=len(sounds))
     return [

@@ -1,4 +1,4 @@
-"""Spoilt archives: bits, bytes and cuts in the file, members that lie, that are too many, too large or strange."""
+"""Spoilt archives: bits, bytes, cuts; members that lie, or are too many, too large or strange."""
 
 import io
 import json
@@ -49,7 +49,7 @@ def _regions(names_and_sizes):
 
 
 def _surely_whole(sound, data):
-    """Return the pages that no changed byte can touch: all were changed within other members but the manifest."""
+    """Return the pages that no changed byte can touch: all lie in other members, none in the manifest."""
     before = _sound(sound)
     if len(before) != len(data):
         return frozenset()
@@ -218,7 +218,7 @@ def links(sound, dice):
 
 
 def strangers(sound, dice):
-    """Hand in something that is no hand-in: a photograph, a program, a pickle, another archive, a web page."""
+    """Hand in something else: a photograph, a program, a pickle, another kind of archive, a web page."""
     data = _sound(sound)
     return refused(dice.choice(_STRANGERS)(data, dice))
 

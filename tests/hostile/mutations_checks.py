@@ -27,11 +27,336 @@ from tests.hostile.mutations_records import NOT_RIGHT
 WHOLE = 16  # every sixteenth class is marked by the whole command, with gradebook and tables
 WITH_PAGES = 32  # of those every second with feedback pages, the others twice
 WITH_REPORT = 208  # pictures take seconds
-_LINE_KINDS = (
-    "unreadable", "bad check", "torn",
+_LINE_KINDS = ("unreadable", "bad check", "torn")
+_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+_TURNS = re.compile("[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+_CELLS = {cell: page.id for page in PAGES.values() for cell in graded_cells(page)}
+
+
+@dataclass
+class Tally:
+    """How many of each family were marked, and what came of them."""
+
+    marked: Counter = field(default_factory=Counter)
+    told: Counter = field(default_factory=Counter)
+    kept: Counter = field(default_factory=Counter)
+    faults: list = field(default_factory=list)
+
+    def add(self, other):
+        """Add what came of some more."""
+        for name in ("marked", "told", "kept"):
+            getattr(self, name).update(getattr(other, name))
+        self.faults += other.faults
+
+    def as_rows(self):
+        """Return the counts of each family as plain values."""
+        faults = Counter(family for family, _ in self.faults)
+        families = [*self.marked, *(each for each in faults if each not in self.marked)]
+        return [
+            [each, self.marked[each], self.told[each], self.kept[each], faults[each]] for each in families
+        ]
+
+    def table(self):
+        """Return the table of families."""
+        faults = Counter(family for family, _ in self.faults)
+        lines = [f"{'family':<40}{'hand-ins':>10}{'told':>10}{'answers kept':>14}{'faults':>8}"]
+        for family in [*self.marked, *(each for each in faults if each not in self.marked)]:
+            counts = (self.marked[family], self.told[family], self.kept[family], faults[family])
+            lines.append("{:<40}{:>10,}{:>10,}{:>14,}{:>8,}".format(family, *counts))
+        sums = (sum(self.marked.values()), sum(self.told.values()), sum(self.kept.values()), len(self.faults))
+        return "\n".join([*lines, "{:<40}{:>10,}{:>10,}{:>14,}{:>8,}".format("all", *sums)])
+
+
+def check_class(folder, sounds, number):
+    """Spoil a class, mark it in ``folder``, check all, take the folder away, and return a ``Tally``."""
+    spoilt = spoilt_class(sounds, number)
+    hand_ins, out = folder / "hand_ins", folder / "results"
+    hand_ins.mkdir(parents=True)
+    out.mkdir()
+    (folder / "beside.txt").write_text("nobody touches this")
+    for place, (_, _, mutant) in enumerate(spoilt):
+        for name, data in zip(file_names(place, mutant), (mutant.data, *mutant.more), strict=True):
+            (hand_ins / name).write_bytes(data)
+    tally = Tally()
+    with watched(folder, out) as acted:
+        if number % WHOLE:
+            marks = _marked_in_short(hand_ins, out)
+        else:
+            marks = _marked_whole(hand_ins, out, number, acted)
+    tally.faults += [("all of a class", f"class {number}: {each}") for each in acted]
+    check_tables(out, marks, spoilt, number, tally)
+    for path in sorted(out.rglob("*.html")):
+        for fault in html_faults(path.read_text(encoding="utf-8")):
+            tally.faults.append(("all of a class", f"class {number}: {path.name} {fault}"))
+    shutil.rmtree(folder)
+    return tally
+
+
+def _marked_in_short(hand_ins, out):
+    """Mark without gradebook and pages; return what each learner got, as the gradebook would take it."""
+    result = mark_class(hand_in_files(hand_ins), SETTINGS, processes=1)
+    write_problems(out / "problems.csv", [each.seen_from(hand_ins) for each in result.problems])
+    return {
+        each.marks.student_id: {
+            cell_name(exercise): round(points, 4)
+            for exercise, points in each.marks.points.items()
+            if EXERCISES[exercise].page in each.marks.pages
+        }
+        for each in result.learners
+    }
+
+
+def _marked_whole(hand_ins, out, number, acted):
+    """Mark as the command does, some classes with pages and report, some twice; read the table of results."""
+    options = {"feedback": not number % WITH_PAGES, "report": not number % WITH_REPORT, "processes": 1}
+    mark_folder(hand_ins, out, SETTINGS, **options)
+    first = {each.name: each.read_bytes() for each in out.glob("*.csv")}
+    if number % WITH_PAGES:
+        mark_folder(hand_ins, out, SETTINGS, **options)
+        acted += [
+            f"{name} is another when marked again"
+            for name, data in first.items()
+            if (out / name).read_bytes() != data
+        ]
+    rows = _table(out / "results.csv")
+    acted += [f"cell {cell!r} of results.csv would act" for row in rows for cell in acting_cells(row)]
+    return {row["learner"]: {cell: float(row[cell]) for cell in _CELLS if row[cell]} for row in rows}
+
+
+def warm_up(folder, sounds):
+    """Mark the sound class once: what is loaded and kept on first use is there before anybody watches."""
+    folder.mkdir(parents=True)
+    for place, sound in enumerate(sounds):
+        (folder / f"{place:03}.zip").write_bytes(sound.with_members({}))
+    mark_folder(folder, folder.parent / "sound_results", SETTINGS, report=True, processes=1)
+
+
+def file_names(place, mutant):
+    """Return the names of a mutant's files."""
+    first = mutant.file_name or f"{place:03}.zip"
+    return [first, *(f"{place:03}_{number}.zip" for number in range(len(mutant.more)))]
+
+
+def check_tables(out, marks, spoilt, number, tally):
+    """Check marks and the table of problems against what must come of each hand-in."""
+    problems, known, by_file = _table(out / "problems.csv"), set(), defaultdict(list)
+    for row in problems:
+        for name in row["file"].split(", "):
+            by_file[name].append(row)
+    for place, (family, sound, mutant) in enumerate(spoilt):
+        names = [harmless(name) for name in file_names(place, mutant)]
+        known.update(names)
+        told = list({id(row): row for name in names for row in by_file[name]}.values())
+        got = marks.pop(learner_slug(sound.learner), None)
+        faults = [*_told_faults(sound, mutant, told, got), *_marks_faults(sound, mutant, got)]
+        tally.marked[family] += 1
+        tally.told[family] += len(told)
+        tally.kept[family] += len(mutant.standing or ()) if got is not None else 0
+        tally.faults += [(family, f"class {number} hand-in {place} ({family}): {each}") for each in faults]
+    faults = [
+        f"{learner}, whom nobody knows, has marks" for learner, got in marks.items() if any(got.values())
+    ]
+    faults += [f"file {name} is not one of the class" for name in by_file if name not in known]
+    faults += [f"cell {cell!r} of problems.csv would act" for row in problems for cell in acting_cells(row)]
+    tally.faults += [("all of a class", f"class {number}: {each}") for each in faults]
+
+
+def _table(path):
+    """Read a table of results."""
+    with path.open(encoding="utf-8-sig", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def acting_cells(row):
+    """Give the texts of a row that a spreadsheet would obey, or that would turn the writing round."""
+    for name, cell in row.items():
+        if name not in _CELLS and (cell.lstrip().startswith(_ACTS) or _TURNS.search(cell)):
+            yield cell
+
+
+def _told_faults(sound, mutant, told, got):
+    """Say what should have been told and was not, or was and should not."""
+    if mutant.or_refused:
+        lost = _lost_pages(sound, mutant, got or {})
+        if len(lost) > sum(each["kind"] == "hand-in" for each in told) and (got is not None or not told):
+            yield f"the answers to {lost} were lost and not told"
+        return
+    for wanted in mutant.told:
+        if not any(wanted.matches(each) for each in told):
+            yield f"{wanted} was not told, but {[(each['kind'], each['line']) for each in told]}"
+    if mutant.quiet and told:
+        yield f"nothing was amiss, but told {[each['problem'] for each in told]}"
+    for page, lines in (mutant.told_lines or {}).items():
+        for each in told:
+            if (
+                each["page"] == page
+                and each["kind"] in _LINE_KINDS
+                and int(each["line"] or 0) not in {0, *lines}
+            ):
+                yield f"line {each['line']} was whole, but told {each['problem']}"
+
+
+def _marks_faults(sound, mutant, got):
+    """Say where marks are not what they must be."""
+    if mutant.standing is None:
+        if got is not None:
+            yield "it should have been refused, and was not"
+        return
+    if got is None:
+        if not mutant.or_refused or mutant.surely:
+            yield "the learner is missing"
+        return
+    low, high = expected_marks(sound, mutant.standing)
+    lost = set(_lost_pages(sound, mutant, got)) - mutant.surely if mutant.or_refused else ()
+    for cell in {*low, *got}:
+        least, most, points = low.get(cell, 0.0), high.get(cell, 0.0), got.get(cell, 0.0)
+        if not least <= points <= most and _CELLS[cell] not in lost:
+            yield f"{cell} must have {least} to {most} points, got {points}"
+
+
+def _lost_pages(sound, mutant, got):
+    """Return the pages with marks of which nothing was left; whether that was told is looked at elsewhere."""
+    _, high = expected_marks(sound, mutant.standing)
+    earned = {_CELLS[cell] for cell, points in high.items() if points}
+    return sorted(earned - {_CELLS[cell] for cell, points in got.items() if points})
+
+
+_KNOWN_MARKS = {}
+
+
+def expected_marks(sound, standing):
+    """Return the least and the most points of each cell, scored from the records as they are in memory.
+
+    They are the same but where an answer is one that no part takes: whether it used a try is left open.
+    """
+    by_exercise = defaultdict(list)
+    for each in standing:
+        content = sound.contents[each] if isinstance(each, int) else each
+        by_exercise[content["exercise"]].append(each)
+    low, high = {}, {}
+    for exercise, places in by_exercise.items():
+        if not EXERCISES[exercise].counts:
+            continue
+        cell = cell_name(exercise)
+        contents = [sound.contents[each] if isinstance(each, int) else each for each in places]
+        spoilt = [place for place, each in enumerate(contents) if NOT_RIGHT in each["answers"].values()]
+        if spoilt:
+            low[cell] = _points(sound, exercise, _without(contents, range(spoilt[0], len(contents))))
+            high[cell] = _points(sound, exercise, _without(contents, spoilt))
+            continue
+        name = (sound.name, tuple(places)) if all(isinstance(each, int) for each in places) else None
+        points = _KNOWN_MARKS.get(name)
+        if points is None:
+            points = _points(sound, exercise, contents)
+            if name:
+                _KNOWN_MARKS[name] = points
+        low[cell] = high[cell] = points
+    return low, high
+
+
+def _without(contents, places):
+    """Return contents without the answers to the part that was spoilt, in the records at these places."""
+    part = next(part for each in contents for part, typed in each["answers"].items() if typed is NOT_RIGHT)
+    return [
+        {**each, "answers": {name: typed for name, typed in each["answers"].items() if name != part}}
+        if place in places
+        else each
+        for place, each in enumerate(contents)
+    ]
+
+
+def _points(sound, exercise, contents):
+    """Return the points that records of one exercise earn."""
+    records = [
+        Record(
+            **{name: value for name, value in each.items() if name != "round"},
+            round_number=each["round"],
+            previous="",
+            check="",
+        )
+        for each in contents
+    ]
+    marked = mark_answered(
+        records,
+        SETTINGS,
+        learner=sound.learner,
+        exercises=EXERCISES,
+        bank_version=BANK_VERSION,
+        keys=sound.keys,
+    )
+    result = marked.exercises.get(exercise)
+    return round(result.points, 4) if result else 0.0
+
+
+_EMPTY = {"meta", "br", "img", "input", "hr", "col", "link"}
+_ALLOWED = {
+    "html", "head", "meta", "title", "style", "body", "main", "header", "footer", "section", "article",
+    "nav", "div", "p", "span", "strong", "em", "h1", "h2", "h3", "h4", "ul", "ol", "li", "table", "thead",
+    "tbody", "tr", "th", "td", "caption", "a", "br", "figure", "figcaption", "svg", "g", "path", "defs",
+    "use", "clippath", "rect", "text", "tspan", "line", "circle", "polygon", "polyline", "desc", "metadata",
+    "symbol", "abbr", "small", "dl", "dt", "dd", "details", "summary", "colgroup", "col", "img", "rdf:rdf",
+    "cc:work", "dc:type", "dc:date", "dc:format", "dc:creator", "dc:title", "cc:agent",
 }  # fmt: skip
-_OURS = (
-    "numpy", "matplotlib",
+
+
+class _Page(HTMLParser):
+    """Looks for what acts in a page: strange elements, handlers, addresses, and elements left open."""
+
+    def __init__(self):
+        super().__init__(convert_charrefs=True)
+        self.faults, self.open = [], []
+
+    def handle_starttag(self, tag, attrs):
+        """Look at one element."""
+        if tag not in _ALLOWED:
+            self.faults.append(f"holds an element {tag}")
+        for name, value in attrs:
+            address = name in ("href", "src", "action", "xlink:href", "srcdoc", "formaction")
+            if name.startswith("on") or (
+                address and not (value or "").startswith(("#", "data:image/png;base64,"))
+            ):
+                self.faults.append(f"holds {name}={value!r}")
+        if tag not in _EMPTY:
+            self.open.append(tag)
+
+    def handle_endtag(self, tag):
+        """Look whether it ends what was begun last."""
+        if tag not in _EMPTY and (not self.open or self.open.pop() != tag):
+            self.faults.append(f"ends {tag} that was not begun last")
+
+    def handle_startendtag(self, tag, attrs):
+        """Look at an element without content."""
+        self.handle_starttag(tag, attrs)
+        if tag not in _EMPTY:
+            self.handle_endtag(tag)
+
+    def handle_comment(self, data):
+        """Take a comment for a fault: we write none."""
+        self.faults.append(f"holds a comment {data[:40]!r}")
+
+
+def html_faults(text):
+    """Return what in a page could act or turn its writing round."""
+    page = _Page()
+    page.feed(text)
+    page.close()
+    turned = _TURNS.search(text.replace("\n", " "))
+    return (
+        page.faults
+        + ([f"holds the letter {turned[0]!r}"] if turned else [])
+        + (["is not whole"] if page.open else [])
+    )
+
+
+_WATCH = {"allowed": None, "acted": None}
+_RUNS = {
+    "subprocess.Popen", "os.system", "os.exec", "os.posix_spawn", "os.fork", "os.spawn",
+    "pickle.find_class", "socket.connect", "socket.bind", "webbrowser.open", "pty.spawn",
+}  # fmt: skip
+_OURS = ("numpy", "matplotlib")  # pictures of the report are copied by way of pickles
+_WRITES = {
+    "os.rename", "os.remove", "os.mkdir", "os.rmdir", "os.symlink", "os.link", "os.chmod", "os.truncate",
+    "shutil.copyfile", "shutil.move", "shutil.rmtree", "os.chown", "os.utime",
 }  # fmt: skip
 
 

@@ -230,7 +230,7 @@ def _sound(name, exercises, keys):
 
 
 def _third_time_right(name, exercise, dice, keys):
-    """Return three records of one exercise: two that are wrong, each in its own way, and one that is right."""
+    """Return three records of one exercise: two wrong ones that differ, then a right one."""
     options = {"exercises": [exercise], "diligence": 1.0, "until": MADE_AT - timedelta(days=1), "keys": keys}
     right = invent_records(name, SETTINGS, dice, skill=2.0, **options)[0]
     part = next(each for each in EXERCISES[exercise].parts if isinstance(each, Number))

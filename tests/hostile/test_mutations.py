@@ -1,4 +1,4 @@
-"""A hundred thousand spoilt hand-ins: nothing breaks, nobody loses a valid answer, everything lost is named."""
+"""A hundred thousand spoilt hand-ins: nothing breaks, no valid answer is lost, all that is lost is named."""
 
 import pytest
 
