@@ -6,6 +6,7 @@ why, from what to what. What somebody entered in the formgrader is found at the 
 
 import csv
 import io
+import os
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -183,7 +184,9 @@ def change_log(gradebook):
         raise ChangeError(message)
     path = log_beside(gradebook)
     with FileLock(f"{path}.lock", timeout=LOCK_WAIT_S):
-        yield ChangeLog(path)
+        log = ChangeLog(path)
+        log.mend_end()
+        yield log
 
 
 class ChangeLog:
@@ -203,6 +206,17 @@ class ChangeLog:
                 message = f"{self.path} must begin with the columns {', '.join(COLUMNS)}, got others"
                 raise ChangeError(message)
             return [self._change(row, reader.line_num) for row in reader]
+
+    def mend_end(self):
+        """Set a line aside that a power cut tore: its change was never made, as the log is written first."""
+        data = self.path.read_bytes() if self.path.exists() else b""
+        end = data.rfind(b"\n") + 1
+        torn = data[end:]
+        if len(next(csv.reader([torn.decode("utf-8", "replace")]), ())) == len(COLUMNS):
+            add_to(self.path, b"\r\n")  # a whole line, as an editor may leave it
+        elif torn:
+            add_to(self.path.with_name(f"{CHANGES_FILE}.torn"), torn + b"\r\n")
+            os.truncate(self.path, end)
 
     def append(self, changes):
         """Add lines at the end and wait until the disk has them."""

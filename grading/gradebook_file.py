@@ -1,7 +1,5 @@
 """The gradebook as it is opened: nbgrader's tables in one transaction, made where there are none yet."""
 
-import itertools
-import secrets
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 
@@ -9,6 +7,8 @@ import sqlalchemy as sql
 from sqlalchemy.exc import DBAPIError
 
 from grading.gradebook_places import GradebookError, empty_gradebook, engine_of, said_by
+
+_TABLES = {}  # by kind of database: one version has one layout, and reading it takes a while
 
 
 class GradebookFile:
@@ -59,25 +59,19 @@ def create_gradebook(path):
 def _tables(connection, path):
     """Return the tables by name; an empty place gets them first, one of another nbgrader is refused."""
     statements = empty_gradebook(path)
-    if not sql.inspect(connection).get_table_names():
+    names = sql.inspect(connection).get_table_names()
+    if not names:
         for statement in statements:
             connection.exec_driver_sql(statement)
-    metadata = sql.MetaData()
-    metadata.reflect(connection)
-    tables = metadata.tables
-    version = (
-        connection.scalar(sql.select(tables["alembic_version"])) if "alembic_version" in tables else None
-    )
+    version = None
+    if not names or "alembic_version" in names:
+        version = connection.scalar(sql.text("select version_num from alembic_version"))
     if version is None or f"'{version}'" not in statements[-1]:
         message = f"gradebook {path} must be one of this nbgrader version, got layout {version}"
         raise GradebookError(message)
-    return tables
-
-
-def row_ids():
-    """Give row ids, unlike those of any other run; rising ones are several times faster to index.
-
-    nbgrader takes up to 32 characters. Half of that makes a gradebook half the size.
-    """
-    prefix = f"{secrets.randbits(36):09x}"
-    return map((prefix + "%07x").__mod__, itertools.count())
+    kind = connection.dialect.name
+    if kind not in _TABLES:
+        metadata = sql.MetaData()
+        metadata.reflect(connection)
+        _TABLES[kind] = metadata.tables
+    return _TABLES[kind]
