@@ -9,7 +9,8 @@ from contextlib import closing
 
 import sqlalchemy as sql
 
-from grading.gradebook_file import GradebookFile, row_ids
+from grading.gradebook_bulk import RowIds
+from grading.gradebook_file import GradebookFile
 from grading.gradebook_rows import Assignment, write_page, write_students
 from grading.hand_in import practical_id
 from grading.times import utc
@@ -54,7 +55,7 @@ class MarksWriter:
     def __init__(self, path, *, pages, settings):
         self._pages, self._settings = pages, settings
         self._file = GradebookFile(path)
-        self._ids = row_ids()
+        self._ids = RowIds()
         self._assignments = None
 
     def write(self, learners):

@@ -1,7 +1,5 @@
 """The gradebook as it is opened: nbgrader's tables in one transaction, made where there are none yet."""
 
-import itertools
-import secrets
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 
@@ -77,12 +75,3 @@ def _tables(connection, path):
         metadata.reflect(connection)
         _TABLES[kind] = metadata.tables
     return _TABLES[kind]
-
-
-def row_ids():
-    """Give row ids, unlike those of any other run; rising ones are several times faster to index.
-
-    nbgrader takes up to 32 characters. Half of that makes a gradebook half the size.
-    """
-    prefix = f"{secrets.randbits(36):09x}"
-    return map((prefix + "%07x").__mod__, itertools.count())

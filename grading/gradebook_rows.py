@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 import sqlalchemy as sql
 
+from grading.gradebook_bulk import insert_grades, insert_many
+
 MOST_NAMED = 500  # names in one query; every build of SQLite takes 999
-_NEW_GRADE = ("id", "notebook_id", "cell_id", "auto_score", "needs_manual_grade")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,31 +26,6 @@ class Assignment:
     commented: tuple[str, ...]
 
 
-def _insert(connection, table, rows):
-    """Insert many rows at once."""
-    if rows:
-        connection.execute(table.insert(), rows)
-
-
-def _insert_plain(connection, table, columns, rows):
-    """Insert many rows of values that the database takes as they are, in the order of ``columns``.
-
-    Most rows of a gradebook are grades: going past the conversion of every value halves the time.
-    """
-    if rows and connection.dialect.name == "postgresql":
-        _copy(connection, f"COPY {table.name} ({', '.join(columns)}) FROM STDIN", rows)
-    elif rows:
-        statement = table.insert().compile(dialect=connection.dialect, column_keys=columns)
-        connection.exec_driver_sql(str(statement), rows)
-
-
-def _copy(connection, statement, rows):
-    """Send rows in PostgreSQL's own stream, which takes a third of the time of statements."""
-    with connection.connection.cursor() as cursor, cursor.copy(statement) as stream:
-        for row in rows:
-            stream.write_row(row)
-
-
 def _some_at_a_time(names):
     """Give names in lists short enough for one query."""
     names = list(names)
@@ -63,10 +39,8 @@ def write_students(connection, tables, learners):
     for names in _some_at_a_time(new):
         for known in connection.scalars(sql.select(student.c.id).where(student.c.id.in_(names))):
             del new[known]
-    rows = [
-        {"id": key, "first_name": each.first_name, "last_name": each.last_name} for key, each in new.items()
-    ]
-    _insert(connection, student, rows)
+    rows = [(key, each.first_name, each.last_name) for key, each in new.items()]
+    insert_many(connection, student, ("id", "first_name", "last_name"), rows)
 
 
 def write_page(connection, tables, assignment, marks, ids):
@@ -89,49 +63,35 @@ def write_page(connection, tables, assignment, marks, ids):
 
 
 def _insert_submissions(connection, tables, assignment, new, ids):
-    """Insert whole submissions, every cell of the notebook mirrored as nbgrader does it.
-
-    Grades go in cell by cell, which is the order of their index.
-    """
-    submissions = {
-        next(ids): {
-            "assignment_id": assignment.row,
-            "student_id": each.student_id,
-            "timestamp": each.handed_in,
-        }
-        for each in new
-    }
-    notebooks = [next(ids) for _ in new]
-    points = [each.points for each in new]
-    grades = [
-        (next(ids), notebook, cell, score, score is None)
-        for cell, exercise in assignment.graded.items()
-        for notebook, score in zip(notebooks, _scores(exercise, points), strict=True)
-    ]
-    comments = [
-        {"id": next(ids), "notebook_id": notebook, "cell_id": cell}
-        for cell in assignment.commented
-        for notebook in notebooks
-    ]
-    of_notebook = {"notebook_id": assignment.notebook_row, "flagged": False}
-    _insert(
-        connection, tables["submitted_assignment"], [{"id": row, **rest} for row, rest in submissions.items()]
+    """Insert whole submissions, every cell of the notebook mirrored as nbgrader does it."""
+    submissions, notebooks = ([next(ids) for _ in new] for _ in range(2))
+    insert_many(
+        connection,
+        tables["submitted_assignment"],
+        ("id", "assignment_id", "student_id", "timestamp"),
+        [
+            (row, assignment.row, each.student_id, each.handed_in)
+            for row, each in zip(submissions, new, strict=True)
+        ],
     )
-    _insert(
+    insert_many(
         connection,
         tables["submitted_notebook"],
+        ("id", "assignment_id", "notebook_id", "flagged"),
         [
-            {"id": row, "assignment_id": submission, **of_notebook}
+            (row, submission, assignment.notebook_row, False)
             for row, submission in zip(notebooks, submissions, strict=True)
         ],
     )
-    _insert_plain(connection, tables["grade"], _NEW_GRADE, grades)
-    _insert(connection, tables["comment"], comments)
-
-
-def _scores(exercise, points):
-    """Return the automatic scores of one cell from the learners' points by exercise."""
-    return [each.get(exercise, 0.0) for each in points] if exercise else [None] * len(points)
+    insert_grades(
+        connection, tables["grade"], assignment.graded, notebooks, [each.points for each in new], ids
+    )
+    insert_many(
+        connection,
+        tables["comment"],
+        ("id", "notebook_id", "cell_id"),
+        [(next(ids), notebook, cell) for cell in assignment.commented for notebook in notebooks],
+    )
 
 
 def _update_times(connection, submitted, marks, known):
