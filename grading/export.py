@@ -6,11 +6,13 @@ No text of a learner's can act as a formula there, and a file is either whole or
 import csv
 import io
 import math
+from itertools import islice
 
 from grading.gradebook import graded_cells
-from grading.whole_files import write_whole
+from grading.whole_files import write_whole_from
 
 _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+ROWS_AT_ONCE = 1000  # rows that are held in memory
 PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
 
 
@@ -36,17 +38,25 @@ def write_results(path, students, *, pages):
     maximum = sum(points for points, _ in cells.values())
     header = ["learner", "name", "handed_in_utc", "late", *cells, "waiting_for_a_person"]
     header += ["late_points_off", "points", "maximum"]
-    rows = []
-    for student in students:
-        handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
-        scores = _scores(student, cells)
-        off = round(student.late_points_off, 4)
-        total = round(math.fsum(student.scores.values()) - off, 4)  # the same in any order of rows
-        rows.append(
-            [student.student_id, student.name, handed_in, "late" if student.late else ""]
-            + [*scores, len(student.waiting), off or "", total, maximum]
-        )
-    write_table(path, header, rows)
+    write_table(path, header, (_row(student, cells, maximum) for student in students))
+
+
+def _row(student, cells, maximum):
+    """Return the row of one learner."""
+    handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
+    off = round(student.late_points_off, 4)
+    total = round(math.fsum(student.scores.values()) - off, 4)  # the same in any order of rows
+    return [
+        student.student_id,
+        student.name,
+        handed_in,
+        "late" if student.late else "",
+        *_scores(student, cells),
+        len(student.waiting),
+        off or "",
+        total,
+        maximum,
+    ]
 
 
 def _columns(pages):
@@ -75,8 +85,21 @@ def write_problems(path, problems):
 
 def write_table(path, header, rows):
     """Write a table with quoting, marked as Unicode so that a spreadsheet shows names as they are."""
-    text = io.StringIO(newline="")
+    write_whole_from(path, _written(header, rows))
+
+
+def _written(header, rows):
+    """Give the bytes of a table, some rows at a time."""
+    text = io.StringIO("\ufeff", newline="")
+    text.seek(0, io.SEEK_END)
     writer = csv.writer(text)
     writer.writerow(header)
-    writer.writerows([harmless(value) if isinstance(value, str) else value for value in row] for row in rows)
-    write_whole(path, ("\ufeff" + text.getvalue()).encode("utf-8", "replace"))
+    rows = iter(rows)
+    while some := list(islice(rows, ROWS_AT_ONCE)):
+        writer.writerows(
+            [[harmless(value) if isinstance(value, str) else value for value in row] for row in some]
+        )
+        yield text.getvalue().encode("utf-8", "replace")
+        text.seek(0)
+        text.truncate()
+    yield text.getvalue().encode("utf-8", "replace")

@@ -1,15 +1,21 @@
 """Scores out of the gradebook, what a person entered there included."""
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from operator import attrgetter
+from types import MappingProxyType
 
+import numpy as np
 import sqlalchemy as sql
 
+from grading.collector import collector_paused
 from grading.gradebook_file import opened
 
 EPOCH = datetime(1970, 1, 1)  # nbgrader keeps an extension in a file as this date plus the time granted
 NO_TIME = timedelta()
+AT_ONCE = 20_000  # grades that are taken from the database together
+_NONE, _NOTHING = MappingProxyType({}), frozenset()  # of students whose scores stand in the arrays
 
 
 @dataclass(kw_only=True, slots=True)
@@ -25,12 +31,44 @@ class StudentScores:
     waiting: set[str] = field(default_factory=set)
 
 
+class ClassScores(Sequence):
+    """The ``StudentScores`` of a class, sorted by student id, held in arrays: a school has millions of them.
+
+    ``students`` are records without scores, in order; ``values`` has a row for each of them and a column for
+    each name of ``cells``, not a number where nothing was handed in, and ``waits`` is an array alike.
+    """
+
+    def __init__(self, students, cells, values, waits):
+        self.students, self._cells = students, cells
+        self._values, self._waits = values, waits
+        self._waiting = waits.any(axis=1)
+
+    def __len__(self):
+        return len(self.students)
+
+    def __getitem__(self, row):
+        values = self._values[row].tolist()
+        waiting = (
+            {self._cells[each] for each in np.flatnonzero(self._waits[row])} if self._waiting[row] else set()
+        )
+        scores = {cell: value for cell, value in zip(self._cells, values, strict=True) if value == value}
+        return replace(self.students[row], scores=scores, waiting=waiting)
+
+    @property
+    def waiting(self):
+        """Tell for each student whether a person has something to mark."""
+        return self._waiting.tolist()
+
+
 def read_scores(path):
-    """Return the ``StudentScores`` of everyone in the gradebook, sorted by student id."""
-    with opened(path, reading=True) as (connection, tables):
+    """Return the ``ClassScores`` of everyone in the gradebook."""
+    with collector_paused(), opened(path, reading=True) as (connection, tables):
         students = {
             row.id: StudentScores(
-                student_id=row.id, name=" ".join(filter(None, (row.first_name, row.last_name)))
+                student_id=row.id,
+                name=" ".join(filter(None, (row.first_name, row.last_name))),
+                scores=_NONE,
+                waiting=_NOTHING,
             )
             for row in connection.execute(sql.select(tables["student"]))
         }
@@ -38,8 +76,9 @@ def read_scores(path):
             _add_submission(students[row.student_id], row)
         for student_id, off in connection.execute(_points_off_query(tables)):
             students[student_id].late_points_off = off
-        _add_scores(connection, tables, students)
-    return sorted(students.values(), key=attrgetter("student_id"))  # databases sort letters in unlike ways
+        # Databases sort letters in unlike ways.
+        students = sorted(students.values(), key=attrgetter("student_id"))
+        return ClassScores(students, *_read_cells(connection, tables, students))
 
 
 def granted_of(extension):
@@ -74,24 +113,34 @@ def _submissions_query(tables):
     ).join(assignment, assignment.c.id == submitted.c.assignment_id)
 
 
-def _add_scores(connection, tables, students):
-    """Add every score: names are looked up here, because a join of a million grades takes longer."""
+def _read_cells(connection, tables, students):
+    """Return names of cells, and scores and what waits for a person, by student and cell.
+
+    Names are looked up here, because a join of a million grades takes longer.
+    """
     submitted, notebook, grade, cell = (
         tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade", "base_cell")
     )
-    names = dict(connection.execute(sql.select(cell.c.id, cell.c.name)).all())
+    row_of = {student.student_id: row for row, student in enumerate(students)}
     owners = sql.select(notebook.c.id, submitted.c.student_id).join(
         submitted, submitted.c.id == notebook.c.assignment_id
     )
-    owner = {row: students[student_id] for row, student_id in connection.execute(owners)}
-    waits = sql.cast(grade.c.needs_manual_grade, sql.Integer)
-    query = sql.select(grade.c.notebook_id, grade.c.cell_id, score_of(grade), waits)
+    row_of = {row: row_of[student_id] for row, student_id in connection.execute(owners)}
+    names = dict(connection.execute(sql.select(cell.c.id, cell.c.name).order_by(cell.c.id)).all())
+    cells = tuple(dict.fromkeys(names.values()))
+    column_of = {row: cells.index(name) for row, name in names.items()}
+    values = np.full((len(students), len(cells)), np.nan)
+    waits = np.zeros((len(students), len(cells)), dtype=bool)
+    query = sql.select(grade.c.notebook_id, grade.c.cell_id, score_of(grade))
     # The driver's own rows: they need no translation, which would take as long again.
-    for row, cell_id, score, waiting in connection.execute(query).cursor:
-        student = owner[row]
-        student.scores[names[cell_id]] = score
-        if waiting:
-            student.waiting.add(names[cell_id])
+    cursor = connection.execute(query).cursor
+    while found := cursor.fetchmany(AT_ONCE):
+        notebooks, cell_ids, scores = zip(*found, strict=True)
+        values[[row_of[each] for each in notebooks], [column_of[each] for each in cell_ids]] = scores
+    to_judge = sql.select(grade.c.notebook_id, grade.c.cell_id).where(grade.c.needs_manual_grade)
+    for row, cell_id in connection.execute(to_judge):
+        waits[row_of[row], column_of[cell_id]] = True
+    return cells, values, waits
 
 
 def _add_submission(student, row):

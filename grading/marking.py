@@ -11,7 +11,6 @@ import sys
 from collections import Counter, defaultdict, deque
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
-from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
@@ -21,6 +20,7 @@ from threading import Thread
 from typing import NamedTuple
 
 from grading.bench_scores import judge_ahead
+from grading.collector import collector_paused
 from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES
 from grading.export import printable
@@ -151,7 +151,7 @@ def _count(processes, files):
 def _worked(work, chunks, processes) -> Iterator:
     """Give what work makes of each chunk, in order."""
     if processes == 1:
-        with _collector_paused():
+        with collector_paused():
             yield from map(work, chunks)
         return
     load_all_units()  # takes longer than marking a thousand hand-ins; processes that are forked share it
@@ -183,18 +183,6 @@ def _mark_chunk(files, settings, each_learner, digested):
     digests = {}
     groups, problems = read_by_learner(files, digests if digested else None)
     return mark_hand_ins(groups, settings, each_learner), problems, digests, len(files)
-
-
-@contextmanager
-def _collector_paused():
-    """Pause the search for reference cycles: marking makes many records and hardly a cycle (saves 15 %)."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def mark_hand_ins(groups, settings, each_learner=None):

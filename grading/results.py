@@ -240,7 +240,7 @@ def _summary(out, gradebook, report, result, students, given, problems):
     """Put the summary together."""
     marked = {each.marks.student_id for each in result.learners}
     points = [each.points for each in result.learners]
-    now = [each for each in students if each.student_id in marked]
+    waiting = zip(students.students, students.waiting, strict=True)
     return Summary(
         out=out,
         gradebook=gradebook,
@@ -249,8 +249,8 @@ def _summary(out, gradebook, report, result, students, given, problems):
         learners=len(result.learners),
         mean=sum(points) / len(points) if points else 0.0,
         maximum=sum(exercise.points for exercise in EXERCISES.values()),
-        late=tuple(each.name for each in now if each.late),
-        waiting=sum(bool(each.waiting) for each in now),
+        late=tuple(each.name for each in students.students if each.late and each.student_id in marked),
+        waiting=sum(waits for each, waits in waiting if each.student_id in marked),
         slips=tuple(result.slip_counts),
         kept=tuple(_kept(given)),
         given=len(given),

@@ -88,7 +88,7 @@ def test_nobody_else_loses_anything(places):
     hand_ins, out = places
     before = [each for each in read_scores(out / "gradebook.db") if each.name == OTHER]
     forget_learner("zoë quillby", results=[out], hand_ins=[hand_ins], do=True)
-    assert read_scores(out / "gradebook.db") == before
+    assert list(read_scores(out / "gradebook.db")) == before
     (file,) = hand_ins.iterdir()
     hand_in = read_hand_in(file)
     assert [each.learner for each in hand_in.records] == [OTHER]
