@@ -11,7 +11,7 @@ import sqlalchemy as sql
 
 from grading.gradebook_bulk import RowIds
 from grading.gradebook_file import GradebookFile
-from grading.gradebook_rows import Assignment, write_page, write_students
+from grading.gradebook_rows import Assignment, overruled_students, write_page, write_students
 from grading.hand_in import practical_id
 from grading.times import utc
 
@@ -43,25 +43,49 @@ def graded_cells(page):
 
 def write_marks(path, learners, *, pages, settings):
     """Write the marks of many learners into the gradebook file at ``path``, which is there afterwards."""
-    learners = list(learners)
     with closing(MarksWriter(path, pages=pages, settings=settings)) as writer:
-        for start in range(0, len(learners) or 1, AT_ONCE):
-            writer.write(learners[start : start + AT_ONCE])
+        writer.take(learners)
+        writer.finish()
 
 
 class MarksWriter:
-    """Writes the marks of a class into the gradebook file at ``path``, some learners at a time."""
+    """Writes the marks of a class into the gradebook file at ``path`` while they are still being made.
+
+    Marks of a learner may come again, put together from more hand-ins. Where a person has overruled a mark,
+    all are kept back to the end: a mark that changes on the way would put that person's score up for review.
+    """
 
     def __init__(self, path, *, pages, settings):
         self._pages, self._settings = pages, settings
         self._file = GradebookFile(path)
         self._ids = RowIds()
         self._assignments = None
+        self._overruled = frozenset()
+        self._waiting, self._kept_back = [], {}
 
-    def write(self, learners):
-        """Write the marks of these learners in one transaction."""
+    def take(self, learners):
+        """Take marks, and write those that make a transaction full."""
+        self._waiting += learners
+        while len(self._waiting) >= AT_ONCE:
+            some, self._waiting = self._waiting[:AT_ONCE], self._waiting[AT_ONCE:]
+            self._write(some)
+
+    def finish(self):
+        """Write everything that is left; the gradebook is there even if that is nothing."""
+        self._write(self._waiting)
+        kept_back = list(self._kept_back.values())
+        self._waiting, self._kept_back, self._overruled = [], {}, frozenset()
+        for start in range(0, len(kept_back), AT_ONCE):
+            self._write(kept_back[start : start + AT_ONCE])
+
+    def _write(self, learners):
+        """Write the marks of these learners in one transaction, but for those that are kept back."""
         with self._file.transaction() as (connection, tables):
-            assignments = self._assignments or self._ensure_all(connection, tables)
+            assignments = self._assignments or self._begin(connection, tables)
+            self._kept_back |= {
+                each.student_id: each for each in learners if each.student_id in self._overruled
+            }
+            learners = [each for each in learners if each.student_id not in self._overruled]
             write_students(connection, tables, learners)
             for page in self._pages.values():
                 marks = {each.student_id: each for each in learners if page.id in each.pages}
@@ -72,8 +96,9 @@ class MarksWriter:
         """Let go of the gradebook."""
         self._file.close()
 
-    def _ensure_all(self, connection, tables):
+    def _begin(self, connection, tables):
         """Bring course, assignments, notebooks and cells into the gradebook; return assignments by page."""
+        self._overruled = overruled_students(connection, tables)
         _ensure_course(connection, tables, self._settings)
         return {
             page.id: _ensure_assignment(connection, tables, page, self._settings, self._ids)

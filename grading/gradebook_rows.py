@@ -43,6 +43,22 @@ def write_students(connection, tables, learners):
     insert_many(connection, student, ("id", "first_name", "last_name"), rows)
 
 
+def overruled_students(connection, tables):
+    """Return the ids of the students of whom a person has overruled an automatic mark."""
+    submitted, notebook, grade, graded = (
+        tables[name] for name in ("submitted_assignment", "submitted_notebook", "grade", "grade_cells")
+    )
+    query = (
+        sql.select(submitted.c.student_id)
+        .distinct()
+        .join(notebook, notebook.c.assignment_id == submitted.c.id)
+        .join(grade, grade.c.notebook_id == notebook.c.id)
+        .join(graded, graded.c.id == grade.c.cell_id)
+        .where(grade.c.manual_score.is_not(None), graded.c.cell_type == "code")
+    )
+    return frozenset(connection.scalars(query))
+
+
 def write_page(connection, tables, assignment, marks, ids):
     """Write one page's submissions: new ones whole, known ones by their automatic scores only.
 

@@ -114,6 +114,8 @@ def mark_class(
     everything a feedback page needs; it must be importable by name where several processes are used, and
     what it returns is kept with the learner's marks.
     ``progress(done, total)`` is told how many files are done. Two hand-ins of one learner are put together.
+    ``taken(marks)`` is given the ``LearnerMarks`` of some learners at a time, as soon as they are known; of a
+    learner whose hand-ins turn out to lie far apart it is given them again, put together.
     ``state`` keeps what is done, a ``MarkingState``; what it knows already is not marked again.
     ``run_chunks(work, chunks)`` gives what work makes of each chunk of files, in order, in place of the
     processes of this computer; it may cut a chunk into several.
@@ -124,15 +126,21 @@ def mark_class(
     done = len(files) - len(todo)
     work = partial(_mark_chunk, settings=settings, each_learner=each_learner, digested=bool(state))
     run_chunks = run_chunks or partial(_worked, processes=_count(processes, todo))
+    taken, known = taken or _leave, list(learners)
     for marked, unread, digests, count in run_chunks(work, chunks):
         if state:
             state.add(digests, marked, unread)
+        taken([each.marks for each in marked])
         learners += marked
         problems += unread
         done += count
         if progress:
             progress(done, len(files))
-    learners = _put_together(learners, settings, each_learner)
+    taken([each.marks for each in known])  # not before the processes begin: they would share its files
+    learners, twice = _met_twice(learners)
+    together = _put_together(twice, settings, each_learner)
+    taken([each.marks for each in together])
+    learners += together
     problems += [problem for each in learners for problem in each.problems]
     return ClassResult(
         learners=tuple(sorted(learners, key=lambda each: each.marks.student_id)),
@@ -287,13 +295,22 @@ def _problems(hand_in, paths, result):
         yield ClassProblem(file=str(paths[-1]), learner=printable(hand_in.display_name), sentence=sentence)
 
 
-def _put_together(learners, settings, each_learner):
-    """Mark those again, as one, whose hand-ins were read in different chunks."""
+def _leave(marks):
+    """Do nothing with marks: they are wanted at the end only."""
+
+
+def _met_twice(learners):
+    """Return the learners who were met once, and groups of the others, whose hand-ins lay far apart."""
     by_id = defaultdict(list)
     for each in learners:
         by_id[each.marks.student_id].append(each)
-    twice = [group for group in by_id.values() if len(group) > 1]
-    return [group[0] for group in by_id.values() if len(group) == 1] + mark_hand_ins(
+    once = [group[0] for group in by_id.values() if len(group) == 1]
+    return once, [group for group in by_id.values() if len(group) > 1]
+
+
+def _put_together(twice, settings, each_learner):
+    """Mark those again, as one, whose hand-ins were read in different chunks."""
+    return mark_hand_ins(
         [[(path, read_hand_in(path)) for each in group for path in each.paths] for group in twice],
         settings,
         each_learner,

@@ -1,10 +1,11 @@
 """A folder of results from a folder of hand-ins: gradebook, tables, feedback pages, and a summary.
 
 The order matters: whether the folder can be written is found out before anything is marked, and the
-gradebook is written before the tables that are read back out of it.
+gradebook is written, while the marking goes on, before the tables that are read back out of it.
 """
 
 import tempfile
+from contextlib import closing
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -13,7 +14,7 @@ from grading.changes import keep_changes, log_beside
 from grading.class_work import class_work, save_class_work, work_of
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
-from grading.gradebook import write_marks
+from grading.gradebook import MarksWriter
 from grading.gradebook_places import GradebookDatabase, gradebook_at
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
@@ -155,14 +156,16 @@ def mark_folder(
 def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, report, **how):
     """Mark into a folder that nobody else writes into."""
     writers = _writers(out, settings, course=course, feedback=feedback, report=report)
-    result = mark_class(
-        files,
-        settings,
-        each_learner=partial(_write_for, writers=writers) if writers else None,
-        **how,
-        state=None if course or report else _state(out, settings, feedback=feedback),
-    )
-    write_marks(gradebook, [each.marks for each in result.learners], pages=PAGES, settings=settings)
+    with closing(MarksWriter(gradebook, pages=PAGES, settings=settings)) as writer:
+        result = mark_class(
+            files,
+            settings,
+            each_learner=partial(_write_for, writers=writers) if writers else None,
+            taken=writer.take,
+            **how,
+            state=None if course or report else _state(out, settings, feedback=feedback),
+        )
+        writer.finish()
     given = keep_changes(gradebook)
     write_late_penalties(gradebook, settings, pages=PAGES)
     students = read_scores(gradebook)

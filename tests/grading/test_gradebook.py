@@ -1,13 +1,14 @@
 """The gradebook: nbgrader's own tables, written in bulk, a person's entries left alone."""
 
 import sqlite3
+from contextlib import closing
 from dataclasses import replace
 from datetime import datetime
 from functools import partial
 
 import pytest
 
-from grading.gradebook import course_id, write_marks
+from grading.gradebook import MarksWriter, course_id, write_marks
 from grading.gradebook_file import GradebookError
 from grading.gradebook_scores import read_scores
 from grading.times import utc
@@ -88,6 +89,20 @@ def test_marking_again_leaves_what_a_person_entered(path):
     assert _run(path, "select manual_comment from comment") == [("clean collar",)]
     automatic = "select auto_score, needs_manual_grade from grade where manual_score = 1.75"
     assert _run(path, automatic) == [(2.0, 1)], "an overruled score that changed is put up for review"
+
+
+def test_a_mark_that_changes_on_the_way_is_not_put_up_for_review(path, monkeypatch):
+    """Half of a learner's marks, then all of them: the score that a person gave is as sure as it was."""
+    monkeypatch.setattr("grading.gradebook.AT_ONCE", 1)
+    _run(path, "update grade set manual_score = 1.75 where auto_score = 1.5")
+    with closing(MarksWriter(path, pages=PAGES, settings=SETTINGS)) as writer:
+        for each in (_marks(one=0.25), marks("bo", "Bo Ash"), _marks()):
+            writer.take([each])
+        writer.finish()
+    assert _run(path, "select auto_score, needs_manual_grade from grade where manual_score = 1.75") == [
+        (1.5, 0)
+    ]
+    assert [each.student_id for each in read_scores(path)] == ["ann", "bo"]
 
 
 def test_marking_again_unchanged_writes_nothing_new(path):

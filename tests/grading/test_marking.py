@@ -98,8 +98,12 @@ def test_hand_ins_in_different_chunks_are_put_together(tmp_path, monkeypatch):
     raw_hand_in(tmp_path, "Bram Saltby", journals(records[4:]), file_name="z.zip")
     together = mark_class(hand_in_files(tmp_path), SETTINGS)
     monkeypatch.setattr(marking, "CHUNK", 1)
-    assert mark_class(hand_in_files(tmp_path), SETTINGS) == together
+    given = []
+    assert mark_class(hand_in_files(tmp_path), SETTINGS, taken=given.extend) == together
     assert len(together.learners) == 2
+    assert [each.first_name for each in given] == ["Bram", "Mara", "Bram", "Bram"]
+    last = {each.student_id: each for each in given}
+    assert sorted(last.values()) == [each.marks for each in together.learners], "the whole comes last"
 
 
 def test_merging_keeps_each_journal_in_order(tmp_path):
