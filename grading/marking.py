@@ -5,6 +5,7 @@ No learner's code is run and no notebook of a learner's is executed. What happen
 """
 
 import gc
+import math
 import os
 import signal
 import sys
@@ -36,7 +37,7 @@ from grading.odd_times import odd_times
 from grading.scoring import keys_for, mark_answered, wanted, with_unanswered
 from grading.unit_spellings import load_all_units
 
-CHUNK = 250  # hand-ins that one process reads and solves together; the keys of a chunk stay in memory
+CHUNK = 500  # hand-ins at most that one process reads and solves together; their keys stay in memory
 AHEAD = 3  # chunks for each process that are given out before the results of the first are taken
 LONGEST_NAME = 128  # what nbgrader's tables give to each part of a name
 _BENCH_PARTS = {
@@ -122,12 +123,11 @@ def mark_class(
     """
     files = list(map(str, files))
     learners, problems, todo = state.split(files) if state else ([], [], files)
-    chunks = [todo[start : start + CHUNK] for start in range(0, len(todo), CHUNK)]
-    done = len(files) - len(todo)
+    processes, done = _count(processes, todo), len(files) - len(todo)
     work = partial(_mark_chunk, settings=settings, each_learner=each_learner, digested=bool(state))
-    run_chunks = run_chunks or partial(_worked, processes=_count(processes, todo))
+    run_chunks = run_chunks or partial(_worked, processes=processes)
     taken, known = taken or _leave, list(learners)
-    for marked, unread, digests, count in run_chunks(work, chunks):
+    for marked, unread, digests, count in run_chunks(work, _chunks(todo, processes)):
         if state:
             state.add(digests, marked, unread)
         taken([each.marks for each in marked])
@@ -147,6 +147,12 @@ def mark_class(
         problems=tuple(sorted(problems, key=lambda each: (each.file, each.page, each.line))),
         files=len(files),
     )
+
+
+def _chunks(files, processes):
+    """Return files in chunks, no larger than lets every process have one."""
+    size = max(1, min(CHUNK, math.ceil(len(files) / processes)))
+    return [files[start : start + size] for start in range(0, len(files), size)]
 
 
 def _count(processes, files):

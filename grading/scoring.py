@@ -103,8 +103,7 @@ def mark_answered(records, settings, *, learner, exercises, bank_version=None, k
     key_of = _key_finder(learner, settings.course_key, exercises, keys or {})
     results = {
         each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems, seen)
-        for each in exercises
-        if each in own
+        for each in filter(own.__contains__, exercises)
     }
     return LearnerResult(
         learner=learner,
