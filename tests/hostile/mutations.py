@@ -54,7 +54,8 @@ def main():
         warm_up(Path(folder) / "sound", sounds)
         for number in classes:
             tally.add(check_class(Path(folder) / str(number), sounds, number))
-    print(tally.table())
+    for family, *counts in tally.table():
+        print(f"{family:<40}", *(f"{each:>14}" for each in counts))
     for fault in tally.faults[: given.show]:
         print(fault)
 

@@ -2,6 +2,7 @@
 
 import io
 import json
+import os
 import pickle
 import tarfile
 import zlib
@@ -281,6 +282,34 @@ def packings(sound, dice):
     return whole_or_refused(sound, archive(members))
 
 
+FILE_NAMES = (
+    "=cmd()", "+1", "-rf", "@SUM(1)", "<script>alert(1)<", "\u202epiz.", "a\nb", "a\tb", "\x1b[2J", "CON",
+    "\udcff\udcfe", "x" * 200, "a,b", "'", '"', "  ", "%s%n", "{0}", "caf\u00e9", "cafe\u0301",
+    "\u05d0\u05d1", "$(id)", "`id`", "\\", "C:", "a;b", "#", "~", "|id", "\u2028", "\ufeff", "\uff1d1",
+)  # fmt: skip
+
+
+def files(sound, dice):
+    """Give the file itself a name that would act, or hand in what is no file: a link to nowhere, a pipe."""
+    name = dice.choice(FILE_NAMES)
+    how = dice.randrange(4)
+    if how == 0:
+        return Mutant(data=_sound(sound), standing=sound.all, quiet=True, file_name=name)
+    if how == 1:
+        return refused(_sound(sound)[:-1], file_name=name)
+    return refused(b"", file_name=name, put=_as_link if how == 2 else _as_pipe)
+
+
+def _as_link(path, _):
+    """Put a link that leads to itself."""
+    path.symlink_to(path.name)
+
+
+def _as_pipe(path, _):
+    """Put a pipe: whoever waits for its end waits for ever."""
+    os.mkfifo(path)
+
+
 FAMILIES = {
     "bits turned in the archive": (13, bits),
     "bytes changed in the archive": (8, some_bytes),
@@ -290,4 +319,5 @@ FAMILIES = {
     "links and devices": (1, links),
     "no hand-in at all": (2, strangers),
     "other packings": (2, packings),
+    "names and kinds of files": (2, files),
 }

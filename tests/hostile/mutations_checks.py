@@ -48,23 +48,14 @@ class Tally:
             getattr(self, name).update(getattr(other, name))
         self.faults += other.faults
 
-    def as_rows(self):
-        """Return the counts of each family as plain values."""
+    def table(self):
+        """Return the heads of a table, then one row for each family."""
         faults = Counter(family for family, _ in self.faults)
         families = [*self.marked, *(each for each in faults if each not in self.marked)]
-        return [
+        rows = [
             [each, self.marked[each], self.told[each], self.kept[each], faults[each]] for each in families
         ]
-
-    def table(self):
-        """Return the table of families."""
-        faults = Counter(family for family, _ in self.faults)
-        lines = [f"{'family':<40}{'hand-ins':>10}{'told':>10}{'answers kept':>14}{'faults':>8}"]
-        for family in [*self.marked, *(each for each in faults if each not in self.marked)]:
-            counts = (self.marked[family], self.told[family], self.kept[family], faults[family])
-            lines.append("{:<40}{:>10,}{:>10,}{:>14,}{:>8,}".format(family, *counts))
-        sums = (sum(self.marked.values()), sum(self.told.values()), sum(self.kept.values()), len(self.faults))
-        return "\n".join([*lines, "{:<40}{:>10,}{:>10,}{:>14,}{:>8,}".format("all", *sums)])
+        return [["family", "hand-ins", "problems told", "answers kept", "faults found"], *sorted(rows)]
 
 
 def check_class(folder, sounds, number):
@@ -76,7 +67,7 @@ def check_class(folder, sounds, number):
     (folder / "beside.txt").write_text("nobody touches this")
     for place, (_, _, mutant) in enumerate(spoilt):
         for name, data in zip(file_names(place, mutant), (mutant.data, *mutant.more), strict=True):
-            (hand_ins / name).write_bytes(data)
+            mutant.put(hand_ins / name, data)
     tally = Tally()
     with watched(folder, out) as acted:
         if number % WHOLE:
@@ -133,8 +124,10 @@ def warm_up(folder, sounds):
 
 def file_names(place, mutant):
     """Return the names of a mutant's files."""
-    first = mutant.file_name or f"{place:03}.zip"
-    return [first, *(f"{place:03}_{number}.zip" for number in range(len(mutant.more)))]
+    return [
+        f"{mutant.file_name}{place:03}.zip",
+        *(f"{place:03}_{number}.zip" for number in range(len(mutant.more))),
+    ]
 
 
 def check_tables(out, marks, spoilt, number, tally):
@@ -290,6 +283,7 @@ def _points(sound, exercise, contents):
 
 _EMPTY = {"meta", "br", "img", "input", "hr", "col", "link"}
 _ALLOWED = {
+    "code",
     "html", "head", "meta", "title", "style", "body", "main", "header", "footer", "section", "article",
     "nav", "div", "p", "span", "strong", "em", "h1", "h2", "h3", "h4", "ul", "ol", "li", "table", "thead",
     "tbody", "tr", "th", "td", "caption", "a", "br", "figure", "figcaption", "svg", "g", "path", "defs",
@@ -312,10 +306,9 @@ class _Page(HTMLParser):
             self.faults.append(f"holds an element {tag}")
         for name, value in attrs:
             address = name in ("href", "src", "action", "xlink:href", "srcdoc", "formaction")
-            if name.startswith("on") or (
-                address and not (value or "").startswith(("#", "data:image/png;base64,"))
-            ):
-                self.faults.append(f"holds {name}={value!r}")
+            ours = (value or "").startswith("data:image/" if tag == "img" else "#")
+            if name.startswith("on") or (address and not ours):
+                self.faults.append(f"holds {name}={value!r:.80}")
         if tag not in _EMPTY:
             self.open.append(tag)
 

@@ -4,9 +4,11 @@ import json
 import random
 import struct
 import zlib
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 from functools import lru_cache
+from pathlib import Path
 
 from grading.answers import journal_bytes
 from grading.demo_class import invent_records, learner_name
@@ -19,7 +21,7 @@ from grading.written_answers import notebook_of
 from tests.grading.made_hand_ins import MADE_AT, SETTINGS, manifest
 
 CLASS_SIZE = 250
-EXERCISES_EACH = 5  # on two pages; with second tries and rounds about eight records
+EXERCISES_EACH = 4  # on two pages; with second tries and rounds about seven records
 MANIFEST = "hand_in.json"
 ODD_NAMES = (
     "=HYPERLINK(\"http://example.invalid\",\"x\")", "=cmd|' /C calc'!A0", "+1+1", "-2+3", "@SUM(1)",
@@ -96,6 +98,7 @@ class Mutant:
     pages too, where its archive was damaged, but not of the pages that are ``surely`` whole. ``told`` must be
     named. ``told_lines`` are the lines, by page, of which something
     must be said, and of no others, where it is not None. With ``quiet`` nothing may be said.
+    ``file_name`` goes before the number of the file; ``put`` puts it in its place.
     """
 
     data: bytes
@@ -107,6 +110,7 @@ class Mutant:
     quiet: bool = False
     more: tuple[bytes, ...] = ()
     file_name: str = ""
+    put: Callable = Path.write_bytes
 
 
 REFUSED = Told(kinds=frozenset({"hand-in"}))

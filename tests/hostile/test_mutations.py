@@ -25,6 +25,6 @@ def test_spoilt_hand_ins(shard, sounds, tmp_path, record_property):
     tally = Tally()
     for number in range(shard * CLASSES, (shard + 1) * CLASSES):
         tally.add(check_class(tmp_path / str(number), sounds, number))
-    record_property("table of spoilt hand-ins", tally.as_rows())
+    record_property("table of spoilt hand-ins", tally.table())
     assert sum(tally.marked.values()) == CLASSES * CLASS_SIZE
     assert not tally.faults, "\n".join(fault for _, fault in tally.faults[:20])
