@@ -4,11 +4,19 @@ import click
 
 from grading.class_settings import read_class_file
 from grading.cli_records import gradebook_in, results_folder
-from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
+from grading.cli_shared import (
+    FOLDER,
+    as_json,
+    class_file,
+    gradebook_option,
+    one_sentence,
+    print_summary,
+)
 
 
 @click.command()
 @results_folder
+@gradebook_option
 @click.option("--out", type=FOLDER, required=True, help="Folder for the statements.")
 @click.option(
     "--site",
@@ -17,7 +25,7 @@ from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_
 )
 @class_file
 @as_json
-def statements(results, out, site, class_file, as_json):
+def statements(results, gradebook, out, site, class_file, as_json):
     """Write the scores of a class as xAPI statements, for a learning record store.
 
     One JSON list, OUT/statements.json. Learners stand there by their id in the gradebook, which is made of
@@ -29,7 +37,7 @@ def statements(results, out, site, class_file, as_json):
         from grading.statements import SITE, write_statements
 
         settings = read_class_file(class_file)
-        students = read_scores(gradebook_in(results))
+        students = read_scores(gradebook_in(results, gradebook))
         out.mkdir(parents=True, exist_ok=True)
         path = out / "statements.json"
         count = write_statements(path, students, pages=PAGES, settings=settings, site=site or SITE)

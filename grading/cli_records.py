@@ -5,7 +5,14 @@ from pathlib import Path
 import click
 
 from grading.class_settings import read_class_file
-from grading.cli_shared import FOLDER, as_json, class_file, one_sentence, print_summary
+from grading.cli_shared import (
+    FOLDER,
+    as_json,
+    class_file,
+    gradebook_option,
+    one_sentence,
+    print_summary,
+)
 
 results_folder = click.option(
     "--results",
@@ -18,9 +25,10 @@ results_folder = click.option(
 @click.command()
 @click.argument("table", type=click.Path(path_type=Path))
 @results_folder
+@gradebook_option
 @class_file
 @as_json
-def practical(table, results, class_file, as_json):
+def practical(table, results, gradebook, class_file, as_json):
     """Enter practical marks from a table, judged line by line of a rubric.
 
     TABLE is a CSV with the columns learner, page, criterion, level, by, when and note; a later row takes the
@@ -39,15 +47,16 @@ def practical(table, results, class_file, as_json):
             count = f"{len(problems)} problem{'s' if len(problems) > 1 else ''}"
             message = f"nothing is entered, {table.name} has {count}: {'; '.join(problems)}"
             raise click.ClickException(message)
+        book = gradebook_in(results, gradebook)
         done = enter_practical(
-            gradebook_in(results),
+            book,
             rows,
             rubrics=rubrics,
             pages=PAGES,
             settings=settings,
             file_name=table.name,
         )
-        refresh_results(results, settings)
+        refresh_results(results, settings, book)
         data = {
             "entered": [
                 {"learner": who, "item": item, "points": n} for (who, item), n in done.entered.items()
@@ -66,11 +75,12 @@ def practical(table, results, class_file, as_json):
 @click.argument("item")
 @click.argument("points")
 @results_folder
+@gradebook_option
 @click.option("--by", required=True, help="Who makes the change.")
 @click.option("--why", required=True, help="The reason, in one sentence.")
 @class_file
 @as_json
-def change(learner, item, points, results, by, why, class_file, as_json):
+def change(learner, item, points, results, gradebook, by, why, class_file, as_json):
     """Give one score by hand, with who and why.
 
     ITEM is an exercise or a practical as named in the header of results.csv. POINTS is a number, or
@@ -81,10 +91,9 @@ def change(learner, item, points, results, by, why, class_file, as_json):
         from grading.changes import change_score
 
         settings = read_class_file(class_file)
-        made = change_score(
-            gradebook_in(results), learner=learner, item=item, points=read_points(points), by=by, why=why
-        )
-        refresh_results(results, settings)
+        book = gradebook_in(results, gradebook)
+        made = change_score(book, learner=learner, item=item, points=read_points(points), by=by, why=why)
+        refresh_results(results, settings, book)
         scores = ["automatic" if score is None else f"{score:g}" for score in (made.before, made.after)]
         text = f"{made.learner} {made.item}: {scores[0]} is now {scores[1]}, by {made.by}: {made.why}"
         print_summary(as_json, made._asdict(), text)
@@ -106,9 +115,10 @@ def change(learner, item, points, results, by, why, class_file, as_json):
     multiple=True,
     help="A folder of hand-in files; may be given several times.",
 )
+@gradebook_option
 @click.option("--yes", is_flag=True, help="Do it. Without this only what would be done is listed.")
 @as_json
-def forget(learner, results, hand_ins, yes, as_json):
+def forget(learner, results, hand_ins, gradebook, yes, as_json):
     """Delete what is kept of one learner, at their request.
 
     Hand-ins, gradebook rows, feedback pages, rows of every table and entries of exports go; pages that name
@@ -118,7 +128,8 @@ def forget(learner, results, hand_ins, yes, as_json):
     with one_sentence():
         from grading.forget import forget_learner
 
-        done = forget_learner(learner, results=results, hand_ins=hand_ins, do=yes)
+        book = gradebook_in(results[0], gradebook) if gradebook else None
+        done = forget_learner(learner, results=results, hand_ins=hand_ins, gradebook=book, do=yes)
         lines = [f"{'Forgotten' if yes else 'To be forgotten'}: {done.learner}"]
         lines += [f"  {step}" for step in done.steps]
         data = {"learner": done.learner, "done": yes, "steps": list(done.steps), "left": list(done.left)}
@@ -142,16 +153,18 @@ def read_points(text):
         raise click.ClickException(message) from error
 
 
-def gradebook_in(results):
-    """Return the path of the gradebook in a folder of results."""
-    path = Path(results) / "gradebook.db"
-    if not path.is_file():
-        message = f"results must be a folder with a gradebook, found no {path}: mark the hand-ins first"
+def gradebook_in(results, gradebook=None):
+    """Return the gradebook that was named, or the one in a folder of results."""
+    from grading.gradebook_places import gradebook_at
+
+    found = gradebook_at(gradebook, results)
+    if isinstance(found, Path) and not found.is_file():
+        message = f"results must be a folder with a gradebook, found no {found}: mark the hand-ins first"
         raise click.ClickException(message)
-    return path
+    return found
 
 
-def refresh_results(results, settings):
+def refresh_results(results, settings, gradebook):
     """Write the table of results again from the gradebook, late rules applied."""
     from grading.exercises import PAGES
     from grading.export import write_results
@@ -159,7 +172,6 @@ def refresh_results(results, settings):
     from grading.held_folders import WAIT_S, held
     from grading.late import write_late_penalties
 
-    gradebook = gradebook_in(results)
     with held(results, wait_s=WAIT_S):
         write_late_penalties(gradebook, settings, pages=PAGES)
         write_results(Path(results) / "results.csv", read_scores(gradebook), pages=PAGES)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from grading.cli_shared import FOLDER, as_json, one_sentence, print_summary
+from grading.cli_shared import FOLDER, as_json, gradebook_option, one_sentence, print_summary
 
 
 @click.command()
@@ -12,6 +12,7 @@ from grading.cli_shared import FOLDER, as_json, one_sentence, print_summary
 @click.option(
     "--course", type=FOLDER, help="The nbgrader course whose gradebook holds the marks, as with `mark`."
 )
+@gradebook_option
 @click.option(
     "--names/--no-names",
     default=True,
@@ -23,7 +24,7 @@ from grading.cli_shared import FOLDER, as_json, one_sentence, print_summary
     help="File to write.  [default: class_report.html in RESULTS, without names class_report_no_names.html]",
 )
 @as_json
-def report(results, course, names, out, as_json):
+def report(results, course, gradebook, names, out, as_json):
     """Write the class report of a folder of results again.
 
     RESULTS is the OUT of `mark`. Marks are read from the gradebook as it stands now, so that what a person
@@ -32,6 +33,7 @@ def report(results, course, names, out, as_json):
     with one_sentence():
         from grading.class_report import REPORT_FILE, WITHOUT_NAMES_FILE, write_class_report
         from grading.class_work import ClassWorkError, read_class_work
+        from grading.gradebook_places import gradebook_at
         from grading.gradebook_scores import read_scores
 
         try:
@@ -39,10 +41,10 @@ def report(results, course, names, out, as_json):
         except ClassWorkError as error:
             raise click.ClickException(str(error)) from error
         path = out or results / (REPORT_FILE if names else WITHOUT_NAMES_FILE)
-        gradebook = (course or results) / "gradebook.db"
-        if not gradebook.is_file():
-            message = f"gradebook {gradebook} must be there, found none; with a course give --course"
+        book = gradebook_at(gradebook, course or results)
+        if isinstance(book, Path) and not book.is_file():
+            message = f"gradebook {book} must be there, found none; with a course give --course"
             raise click.ClickException(message)
-        write_class_report(path, read_scores(gradebook), work, names=names)
+        write_class_report(path, read_scores(book), work, names=names)
         data = {"report": str(path), "learners": len(work.learners), "names": names}
         print_summary(as_json, data, f"Class report {path}")

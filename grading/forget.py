@@ -8,14 +8,18 @@ import csv
 import io
 import json
 import shutil
-import sqlite3
 import zipfile
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
+import sqlalchemy as sql
+
 from grading.answers import content_of, journal_bytes, parse_journal
+from grading.changes import student_names
 from grading.forget_person import FOLDERS_BY_LEARNER, Person
+from grading.gradebook_file import GradebookFile, opened
+from grading.gradebook_places import overwrite_deleted
 from grading.hand_in import HandInError, read_hand_in
 from grading.learner_names import LearnerNames, UnknownLearnerError
 from grading.learners import learner_slug
@@ -27,13 +31,13 @@ LEARNER_COLUMNS = ("learner", "name", "student_id")
 # Children before parents: a row of the gradebook goes only after all that hang on it.
 _DELETIONS = (
     "DELETE FROM grade WHERE notebook_id IN (SELECT n.id FROM submitted_notebook n "
-    "JOIN submitted_assignment a ON a.id = n.assignment_id WHERE a.student_id = ?)",
+    "JOIN submitted_assignment a ON a.id = n.assignment_id WHERE a.student_id = :id)",
     "DELETE FROM comment WHERE notebook_id IN (SELECT n.id FROM submitted_notebook n "
-    "JOIN submitted_assignment a ON a.id = n.assignment_id WHERE a.student_id = ?)",
+    "JOIN submitted_assignment a ON a.id = n.assignment_id WHERE a.student_id = :id)",
     "DELETE FROM submitted_notebook WHERE assignment_id IN "
-    "(SELECT id FROM submitted_assignment WHERE student_id = ?)",
-    "DELETE FROM submitted_assignment WHERE student_id = ?",
-    "DELETE FROM student WHERE id = ?",
+    "(SELECT id FROM submitted_assignment WHERE student_id = :id)",
+    "DELETE FROM submitted_assignment WHERE student_id = :id",
+    "DELETE FROM student WHERE id = :id",
 )
 
 
@@ -50,17 +54,23 @@ class Forgotten:
     left: tuple[str, ...]
 
 
-def forget_learner(typed, *, results, hand_ins, do):
-    """Delete what the folders keep of a learner, or with ``do`` False only say what that would be."""
+def forget_learner(typed, *, results, hand_ins, do, gradebook=None):
+    """Delete what the folders keep of a learner, or with ``do`` False only say what that would be.
+
+    ``gradebook`` is one more gradebook, a file or a ``GradebookDatabase``.
+    """
     results, hand_ins = [Path(each) for each in results], [Path(each) for each in hand_ins]
     for folder in (*results, *hand_ins):
         if not folder.is_dir():
             message = f"folder must be there, found none at {folder}"
             raise ForgetError(message)
-    person = _who(typed, results, hand_ins)
+    books = [folder / GRADEBOOK for folder in results if (folder / GRADEBOOK).is_file()]
+    books += [gradebook] if gradebook and gradebook not in books else []
+    person = _who(typed, books, hand_ins)
     steps = [step for folder in hand_ins for step in _hand_ins(person, folder, do)]
+    for book in books:
+        steps += _gradebook(person, book, do)
     for folder in results:
-        steps += _gradebook(person, folder / GRADEBOOK, do)
         steps += _files(person, folder, do)
     if not steps:
         message = f"learner must be one of whom something is kept, found nothing of {typed!r}"
@@ -76,14 +86,12 @@ def _files_in(folder):
     return sorted(path for path in Path(folder).rglob("*") if path.is_file())
 
 
-def _who(typed, results, hand_ins):
+def _who(typed, books, hand_ins):
     """Find out who is meant, and collect every spelling of the name."""
     known = {}
-    for folder in results:
-        if (folder / GRADEBOOK).is_file():
-            with closing(sqlite3.connect(folder / GRADEBOOK)) as connection:
-                rows = connection.execute("SELECT id, first_name, last_name FROM student").fetchall()
-            known |= {row[0]: " ".join(filter(None, row[1:])) for row in rows}
+    for book in books:
+        with opened(book, reading=True) as (connection, tables):
+            known |= student_names(connection, tables)
     try:
         learner_id = LearnerNames(known).find(typed)
     except UnknownLearnerError as error:
@@ -145,20 +153,17 @@ def _cut_out(person, path):
 
 
 def _gradebook(person, path, do):
-    """Delete the learner's rows, and write the file anew so that no page of it keeps them."""
-    if not path.is_file():
-        return
-    with closing(sqlite3.connect(path)) as connection:
-        known = connection.execute("SELECT 1 FROM student WHERE id = ?", [person.id]).fetchone()
-        if not known:
-            return
-        yield f"deleted the learner's scores and comments from {path}"
+    """Delete the learner's rows, and write all others anew so that no page of the gradebook keeps them."""
+    with closing(GradebookFile(path)) as file:
+        with file.transaction() as (connection, _):
+            if not connection.scalar(sql.text("SELECT 1 FROM student WHERE id = :id"), {"id": person.id}):
+                return
+            overwrite_deleted(connection)
+            for statement in _DELETIONS if do else ():
+                connection.execute(sql.text(statement), {"id": person.id})
         if do:
-            connection.execute("PRAGMA secure_delete = ON")
-            with connection:
-                for statement in _DELETIONS:
-                    connection.execute(statement, [person.id])
-            connection.execute("VACUUM")
+            file.forget_deleted()
+    yield f"deleted the learner's scores and comments from {path}"
 
 
 def _files(person, folder, do):

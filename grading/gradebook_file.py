@@ -6,7 +6,7 @@ from contextlib import closing, contextmanager
 import sqlalchemy as sql
 from sqlalchemy.exc import DBAPIError
 
-from grading.gradebook_places import GradebookError, empty_gradebook, engine_of, said_by
+from grading.gradebook_places import GradebookError, empty_gradebook, engine_of, said_by, write_anew
 
 _TABLES = {}  # by kind of database: one version has one layout, and reading it takes a while
 
@@ -25,15 +25,25 @@ class GradebookFile:
     @contextmanager
     def transaction(self) -> Iterator[tuple[sql.Connection, dict[str, sql.Table]]]:
         """Give connection and tables for one transaction."""
+        with self._told(), self._engine.begin() as connection:
+            if self._tables is None:
+                self._tables = _tables(connection, self._path)
+            yield connection, self._tables
+
+    @contextmanager
+    def _told(self):
+        """Say in one sentence what the database refuses."""
         try:
-            with self._engine.begin() as connection:
-                if self._tables is None:
-                    self._tables = _tables(connection, self._path)
-                yield connection, self._tables
+            yield
         except DBAPIError as error:
             said = said_by(error, self._path)
             message = f"gradebook {self._path} must be a database that can be read and written, got: {said}"
             raise GradebookError(message) from error
+
+    def forget_deleted(self):
+        """Leave nothing of deleted rows in the gradebook."""
+        with self._told():
+            write_anew(self._path)
 
     def close(self):
         """Let go of the file."""

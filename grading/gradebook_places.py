@@ -28,6 +28,7 @@ _POSTGRESQL_TYPES = (
     "CREATE TYPE grade_cell_type AS ENUM ('code', 'markdown')",
     "CREATE TYPE source_cell_type AS ENUM ('code', 'markdown')",
 )
+_WITH_LEARNERS = ("grade", "comment", "submitted_notebook", "submitted_assignment", "student")
 
 
 class GradebookError(ValueError):
@@ -71,20 +72,26 @@ def gradebook_at(place, folder):
 
 def engine_of(place, *, reading):
     """Return the engine of a gradebook; each transaction keeps other writers out unless it is for reading."""
-    if not isinstance(place, GradebookDatabase):
-        engine = sql.create_engine(
-            sql.URL.create("sqlite", database=str(place)), connect_args={"timeout": WAIT_S}
-        )
-        sql.event.listen(engine, "connect", _set_up)
+    engine = plain_engine_of(place)
+    if isinstance(place, GradebookDatabase):
+        sql.event.listen(engine, "begin", _begin_to_read_there if reading else _begin_to_write_there)
+    else:
         sql.event.listen(engine, "begin", _begin_to_read if reading else _begin_to_write)
+    return engine
+
+
+def plain_engine_of(place):
+    """Return the engine of a gradebook, for statements outside of transactions."""
+    if not isinstance(place, GradebookDatabase):
+        url = sql.URL.create("sqlite", database=str(place))
+        engine = sql.create_engine(url, connect_args={"timeout": WAIT_S})
+        sql.event.listen(engine, "connect", _set_up)
         return engine
     try:
-        engine = sql.create_engine(place.url, connect_args={"connect_timeout": CONNECT_S})
+        return sql.create_engine(place.url, connect_args={"connect_timeout": CONNECT_S})
     except ImportError as error:
         message = f"gradebook {place} needs the package psycopg, which is not installed here: run {INSTALL}"
         raise GradebookError(message) from error
-    sql.event.listen(engine, "begin", _begin_to_read_there if reading else _begin_to_write_there)
-    return engine
 
 
 def empty_gradebook(place):
@@ -96,6 +103,26 @@ def empty_gradebook(place):
         for here, there in _ON_POSTGRESQL:
             text = text.replace(here, there)
     return [*types, *filter(None, (each.strip() for each in text.split(";\n")))]
+
+
+def overwrite_deleted(connection):
+    """Let a file's pages be overwritten where rows are deleted from now on, which takes a little time."""
+    if connection.dialect.name == "sqlite":
+        connection.exec_driver_sql("pragma secure_delete = on")
+
+
+def write_anew(place):
+    """Write all rows to fresh pages, so that nothing is left of those that were deleted."""
+    statements = (
+        [f"VACUUM FULL {each}" for each in _WITH_LEARNERS]
+        if isinstance(place, GradebookDatabase)
+        else ["VACUUM"]
+    )
+    engine = plain_engine_of(place)
+    with engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
+        for statement in statements:
+            connection.exec_driver_sql(statement)
+    engine.dispose()
 
 
 def said_by(error, place):
