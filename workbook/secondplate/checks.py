@@ -4,7 +4,11 @@ Every check takes a number or an array, refuses text, booleans, NaN and infiniti
 as a float or a float array.
 """
 
+import math
+
 import numpy as np
+
+_PLAIN_WHOLE = 2**53  # whole numbers up to here are floats without loss
 
 
 def _shown(value, unit):
@@ -46,6 +50,10 @@ def require_finite(name, value, *, unit):
     >>> require_finite("current", 600, unit="A")
     600.0
     """
+    kind = type(value)
+    plain = kind is float or (kind is int and -_PLAIN_WHOLE < value < _PLAIN_WHOLE)
+    if plain and math.isfinite(value):  # most values are plain numbers, and numpy takes long over one
+        return float(value)
     if not _is_number(value):
         message = f"{name} must be a number{' in ' + unit if unit else ''}, got {value!r}"
         raise ValueError(message)
@@ -58,12 +66,17 @@ def require_finite(name, value, *, unit):
 
 
 def _held(name, value, unit, limit, holds):
-    """Return the value as float or float array, or raise with the first number that breaks the limit."""
+    """Return the value as float or float array, or raise with the first number that breaks the limit.
+
+    ``limit()`` writes the limit for the sentence, ``holds(number)`` tells whether a number keeps to it.
+    """
     checked = require_finite(name, value, unit=unit)
+    if type(checked) is float and holds(checked) is True:
+        return checked
     numbers = np.atleast_1d(checked)
     wrong = numbers[~holds(numbers)]
     if wrong.size:
-        message = f"{name} must be {limit}, got {_shown(float(wrong.flat[0]), unit)}"
+        message = f"{name} must be {limit()}, got {_shown(float(wrong.flat[0]), unit)}"
         raise ValueError(message)
     return checked
 
@@ -100,8 +113,13 @@ def require_between(name, value, low, high, *, unit):
     Traceback (most recent call last):
     ValueError: lift must be between 0.5 mm and 7 mm, got 12 mm
     """
-    limit = f"between {_shown(low, unit)} and {_shown(high, unit)}"
-    return _held(name, value, unit, limit, lambda number: (number >= low) & (number <= high))
+    return _held(
+        name,
+        value,
+        unit,
+        lambda: f"between {_shown(low, unit)} and {_shown(high, unit)}",
+        lambda number: (number >= low) & (number <= high),
+    )
 
 
 def require_above(name, value, low, *, unit):
@@ -134,7 +152,7 @@ def require_above(name, value, low, *, unit):
     Traceback (most recent call last):
     ValueError: weld time must be above 0 ms, got 0 ms
     """
-    return _held(name, value, unit, f"above {_shown(low, unit)}", lambda number: number > low)
+    return _held(name, value, unit, lambda: f"above {_shown(low, unit)}", lambda number: number > low)
 
 
 def require_at_least(name, value, low, *, unit):
@@ -166,7 +184,7 @@ def require_at_least(name, value, low, *, unit):
     >>> require_at_least("pre-flow", 0.5, 0, unit="s")
     0.5
     """
-    return _held(name, value, unit, f"at least {_shown(low, unit)}", lambda number: number >= low)
+    return _held(name, value, unit, lambda: f"at least {_shown(low, unit)}", lambda number: number >= low)
 
 
 def require_single(name, value, *, unit):
@@ -235,7 +253,7 @@ def require_whole(name, value, low, *, unit):
     ValueError: number of holes must be a whole number, got 2.5
     """
     count = require_at_least(name, value, low, unit=unit)
-    return _held(name, count, unit, "a whole number", lambda number: number == np.floor(number))
+    return _held(name, count, unit, lambda: "a whole number", lambda number: number % 1 == 0)
 
 
 def require_truth(name, value):

@@ -109,6 +109,13 @@ def _gathered():
 SHEET_PROPERTIES = _gathered()
 SHEETS = tuple(dict.fromkeys(found.sheet for found in SHEET_PROPERTIES))
 SHEET_QUANTITIES = tuple(dict.fromkeys(found.quantity for found in SHEET_PROPERTIES))
+_STATEMENTS = {
+    (sheet, quantity): tuple(
+        found for found in SHEET_PROPERTIES if (found.sheet, found.quantity) == (sheet, quantity)
+    )
+    for sheet in SHEETS
+    for quantity in SHEET_QUANTITIES
+}
 _FAMILIES = {row.keys["sheet"]: row.keys["family"] for row in load("sheet_alloys")}
 
 
@@ -146,11 +153,7 @@ def sheet_properties(sheet, quantity, *, thickness_mm=None):
     """
     require_choice("sheet", sheet, SHEETS)
     require_choice("property", quantity, SHEET_QUANTITIES)
-    return tuple(
-        found
-        for found in SHEET_PROPERTIES
-        if (found.sheet, found.quantity) == (sheet, quantity) and _holds_for(found, thickness_mm)
-    )
+    return tuple(found for found in _STATEMENTS[sheet, quantity] if _holds_for(found, thickness_mm))
 
 
 def _holds_for(found, thickness_mm):
