@@ -10,9 +10,10 @@ from dataclasses import replace
 from functools import lru_cache
 
 from grading.hand_in import MOST_MEMBERS
-from tests.hostile.mutations_lines import with_bad_bytes, with_flips
+from tests.hostile.mutations_lines import BAD_LINE, with_bad_bytes, with_flips
 from tests.hostile.mutations_made import (
     MANIFEST,
+    REFUSED,
     Member,
     Mutant,
     Told,
@@ -155,7 +156,7 @@ def bombs(sound, dice):
         )
     if how == 5:
         inner = packed(name, archive([_bomb(name, dice)]))
-        return _page_lost(sound, page, archive([*others, inner]))
+        return _page_lost(sound, page, archive([*others, inner]), BAD_LINE)
     if how == 6:
         return _overlapping(sound, dice)
     if how == 7:  # a bomb in place of the manifest
@@ -167,10 +168,10 @@ def bombs(sound, dice):
     return Mutant(data=archive([*rest, notebook]), standing=sound.all, told=(told,))
 
 
-def _page_lost(sound, page, data):
+def _page_lost(sound, page, data, kinds=REFUSED.kinds):
     """Return a hand-in in which one page's journal is nothing of the kind."""
     standing = tuple(place for each in sound.pages if each != page for place in sound.numbers[each])
-    return Mutant(data=data, standing=standing, told=(Told(page=page),))
+    return Mutant(data=data, standing=standing, told=(Told(kinds=kinds, page=page),))
 
 
 def _overlapping(sound, dice):

@@ -29,7 +29,8 @@ ACTING_TEXTS = (
     "<meta http-equiv=refresh content=0>", "<form action=//example.invalid>", "\\u003cscript\\u003e",
     "+ADw-script+AD4-", "{{ 7*7 }}", "{{ config }}",
     "{% for x in ().__class__.__base__.__subclasses__() %}", "${7*7}", "#{7*7}", "%(x)s", "{0.__class__}",
-    "{learner}", "%s%n", "`id`", "$(id)", "; rm -rf x", "| id", "__import__('os').system('id')",
+    "{learner}", "%s%n", "`id`", "$(id)", "; rm -rf x", "| id",
+    "open('ran_by_answer', 'w')", "__import__('os').system('id')",
     "'; DROP TABLE grade;--", "\x1b[2J\x1b]0;x\x07", "\x9b2J", "\u202e1 J 084", "\u2067x", "\u200fx",
     "\u061c1", "\u0661\u0662\u0663 J", "\u0645\u0631\u062d\u0628\u0627", "e" + "\u0301" * 200, "\ud800",
     "\udfff1 J", "\ufffe", "\x85", "\u2028",
@@ -398,6 +399,7 @@ def large(sound, dice):
     changed = Changed(sound, dice)
     part = dice.choice(sorted(changed.content["answers"]))
     letter = dice.choice(("7", "x", "=", "<b>", "\u202e", "1 ", "m*"))
+    size = len(letter.encode("unicode_escape"))  # as it stands in a line
     how = dice.randrange(4)
     if how == 3:
         rubbish = dice.choice((b"x\n", b"{}\n", b"[]\n", b"\n\n9\n")) * 1_000
@@ -410,10 +412,10 @@ def large(sound, dice):
     if how == 1:
         content = {
             **changed.content,
-            "answers": {part: letter * (dice.randint(140_000, 400_000) // len(letter))},
+            "answers": {part: letter * (dice.randint(140_000, 400_000) // size)},
         }
         return changed.lost(content, *BAD_LINE)
-    typed = letter * (100_000 // len(letter.encode("unicode_escape")))
+    typed = letter * (100_000 // size)
     content = {**changed.content, "answers": {**changed.content["answers"], part: typed}}
     return Mutant(
         data=changed.data(content), standing=changed.with_instead(_wrong_part(changed.content, part))
