@@ -5,14 +5,16 @@ No text of a learner's can act as a formula there, and a file is either whole or
 
 import csv
 import io
-import math
 from itertools import islice
+
+import numpy as np
 
 from grading.gradebook import graded_cells
 from grading.whole_files import write_whole_from
 
 _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 ROWS_AT_ONCE = 1000  # rows that are held in memory
+DIGITS = 4  # of a score that is written
 PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
 
 
@@ -33,46 +35,58 @@ def harmless(value):
 
 
 def write_results(path, students, *, pages):
-    """Write one row for each learner: who, when, the marks of every exercise, of the practicals, the sums."""
-    cells = _columns(pages)
+    """Write one row for each learner: who, when, the marks of every exercise, of the practicals, the sums.
+
+    ``students`` are ``ClassScores``.
+    """
+    cells = {name: cell for page in pages.values() for name, cell in graded_cells(page).items()}
     maximum = sum(points for points, _ in cells.values())
     header = ["learner", "name", "handed_in_utc", "late", *cells, "waiting_for_a_person"]
     header += ["late_points_off", "points", "maximum"]
-    write_table(path, header, (_row(student, cells, maximum) for student in students))
+    write_whole_from(path, _results(header, students, list(cells), maximum))
 
 
-def _row(student, cells, maximum):
-    """Return the row of one learner."""
-    handed_in = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
-    off = round(student.late_points_off, 4)
-    total = round(math.fsum(student.scores.values()) - off, 4)  # the same in any order of rows
-    return [
-        student.student_id,
-        student.name,
-        handed_in,
-        "late" if student.late else "",
-        *_scores(student, cells),
-        len(student.waiting),
-        off or "",
-        total,
-        maximum,
-    ]
+def _results(header, students, cells, maximum):
+    """Give the bytes of the table of results, some rows at a time; no mark needs quoting."""
+    yield f"\ufeff{_quoted(header)}\r\n".encode()
+    for start in range(0, len(students), ROWS_AT_ONCE):
+        some = slice(start, start + ROWS_AT_ONCE)
+        marks = marks_in_words(*students.table(cells, some)).tolist()
+        rows = zip(students.students[some], marks, *students.sums(some), strict=True)
+        yield "".join(f"{_row(*each)},{maximum}\r\n" for each in rows).encode("utf-8", "replace")
 
 
-def _columns(pages):
-    """Return the graded cells of all pages in reading order."""
-    return {name: cell for page in pages.values() for name, cell in graded_cells(page).items()}
+def _row(student, marks, total, waiting):
+    """Return the row of one learner as text, but for the maximum."""
+    when = student.handed_in.isoformat(sep=" ") if student.handed_in else ""
+    who = [harmless(student.student_id), harmless(student.name), when, "late" if student.late else ""]
+    off = round(student.late_points_off, DIGITS)
+    return ",".join([_quoted(who), *marks, str(waiting), str(off or ""), str(round(total - off, DIGITS))])
 
 
-def _scores(student, cells):
-    """Return scores rounded for reading, empty where nothing was handed in or a person has to mark it."""
-    scores, waiting = student.scores, student.waiting
-    found = [round(scores[cell], 4) if cell in scores else "" for cell in cells]
-    if waiting:
-        found = [
-            "" if cell in waiting and not score else score for cell, score in zip(cells, found, strict=True)
-        ]
-    return found
+def _quoted(fields):
+    """Return fields as a spreadsheet reads them, without the end of the line."""
+    text = io.StringIO()
+    csv.writer(text, lineterminator="").writerow(fields)
+    return text.getvalue()
+
+
+def marks_in_words(values, waits):
+    """Return scores as texts rounded for reading; empty where there is none, or a person has to mark it.
+
+    Each number that occurs is written once. The few that lie so near the middle of two that a product in
+    floating point could fall on the other side, and the huge ones, are rounded one by one.
+    """
+    scaled = values * 10**DIGITS
+    whole = np.rint(scaled)
+    plain = (np.abs(np.abs(scaled - whole) - 0.5) > 1e-6) & (np.abs(whole) < 1e9)
+    numbers, places = np.unique(np.where(plain, whole, 0.0), return_inverse=True)
+    texts = np.array([str(each / 10**DIGITS) for each in numbers.tolist()], dtype=object)[places]
+    texts = texts.reshape(values.shape)
+    for place in zip(*np.nonzero(~plain & ~np.isnan(values)), strict=True):
+        texts[place] = str(round(values[place].item(), DIGITS))
+    texts[np.isnan(values) | (waits & (values == 0))] = ""
+    return texts
 
 
 def write_problems(path, problems):
@@ -96,9 +110,7 @@ def _written(header, rows):
     writer.writerow(header)
     rows = iter(rows)
     while some := list(islice(rows, ROWS_AT_ONCE)):
-        writer.writerows(
-            [[harmless(value) if isinstance(value, str) else value for value in row] for row in some]
-        )
+        writer.writerows([harmless(value) for value in row] for row in some)
         yield text.getvalue().encode("utf-8", "replace")
         text.seek(0)
         text.truncate()
