@@ -77,9 +77,10 @@ def marks_in_words(values, waits):
     Each number that occurs is written once. The few that lie so near the middle of two that a product in
     floating point could fall on the other side, and the huge ones, are rounded one by one.
     """
-    scaled = values * 10**DIGITS
-    whole = np.rint(scaled)
-    plain = (np.abs(np.abs(scaled - whole) - 0.5) > 1e-6) & (np.abs(whole) < 1e9)
+    with np.errstate(over="ignore", invalid="ignore"):  # what comes of huge numbers is not used
+        scaled = values * 10**DIGITS
+        whole = np.rint(scaled)
+        plain = (np.abs(np.abs(scaled - whole) - 0.5) > 1e-6) & (np.abs(whole) < 1e9)
     numbers, places = np.unique(np.where(plain, whole, 0.0), return_inverse=True)
     texts = np.array([str(each / 10**DIGITS) for each in numbers.tolist()], dtype=object)[places]
     texts = texts.reshape(values.shape)
