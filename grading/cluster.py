@@ -4,6 +4,7 @@ Hand-ins travel with their chunk, and feedback pages travel back with the marks:
 folders of this computer, and none can take another file of the same name for the one that is meant.
 """
 
+import asyncio
 import logging
 import pickle
 import platform
@@ -83,6 +84,7 @@ def _quiet_loggers():
 def _connected(distributed, address):
     """Return a client of the scheduler, once it has at least one worker."""
     try:
+        asyncio.run(_knock(distributed, address))  # a client that finds nobody takes long to give up
         with warnings.catch_warnings(action="ignore"):  # of unlike versions, which are looked at below
             client = distributed.Client(address, timeout=CONNECT_S, set_as_default=False)
     except (OSError, ValueError, TypeError, ImportError, RuntimeError) as error:
@@ -98,6 +100,13 @@ def _connected(distributed, address):
         message = f"cluster must have at least one worker, the scheduler at {address} has none yet"
         raise NoClusterError(message) from error
     return client
+
+
+async def _knock(distributed, address):
+    """Connect to the scheduler and leave again; certificates are those of the package's settings."""
+    settings = distributed.Security().get_connection_args("client")
+    comm = await distributed.comm.connect(address, timeout=CONNECT_S, **settings)
+    await comm.close()
 
 
 def _in_one_line(error):
@@ -185,6 +194,9 @@ class _Cluster:
         while True:
             try:
                 with self._here():
+                    error = future.exception(timeout=WAIT_S)
+                    if error:
+                        raise error
                     other, *outcome = future.result(timeout=WAIT_S)
                 break
             except TimeoutError:

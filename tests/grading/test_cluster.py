@@ -149,13 +149,24 @@ def test_nothing_at_the_address(tmp_path, monkeypatch):
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         address = f"tcp://127.0.0.1:{free.getsockname()[1]}"
-        result = _run("mark", "in", "--out", tmp_path / "out", "--cluster", address)
+        _refused(address, tmp_path / "out")
+
+
+@pytest.mark.parametrize("address", ["nonsense", "", "http://127.0.0.1:1", "tls://127.0.0.1:1"])
+def test_what_is_no_address(address, tmp_path):
+    """An address of another form, or one that needs certificates that are not set up, is refused at once."""
+    _refused(address, tmp_path / "out")
+
+
+def _refused(address, out):
+    """Check that the command ends with 2, says why in one line, and has written nothing."""
+    result = _run("mark", "in", "--out", out, "--cluster", address)
     assert result.exit_code == 2
     assert result.output.startswith(
         "Error: cluster must be the address of a scheduler that answers, such as "
     )
     assert len(result.output.splitlines()) == 1
-    assert not (tmp_path / "out").exists()
+    assert not out.exists()
 
 
 class _Future:
@@ -164,10 +175,14 @@ class _Future:
     def __init__(self, outcome):
         self._outcome = outcome
 
-    def result(self, timeout):
-        """Return the outcome, or raise it."""
-        if isinstance(self._outcome, Exception):
+    def exception(self, timeout):
+        """Return what went wrong on the worker, or raise what went wrong on the way."""
+        if isinstance(self._outcome, TimeoutError):
             raise self._outcome
+        return self._outcome if isinstance(self._outcome, Exception) else None
+
+    def result(self, timeout):
+        """Return the outcome."""
         return self._outcome
 
 
