@@ -3,6 +3,7 @@
 A process names the step it is in, in memory that its parent sees too, so a kill is known by what it hit.
 """
 
+import gc
 import mmap
 import os
 import signal
@@ -96,6 +97,7 @@ class Child:
 def _worked(work, output):
     """Do the work with its output going to a file; return the exit code."""
     code = RAISED
+    gc.disable()  # a search would touch, and so copy, all that was loaded before
     try:
         os.setpgid(0, 0)
         handle = os.open(output, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o666)
