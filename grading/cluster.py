@@ -6,6 +6,7 @@ folders of this computer, and none can take another file of the same name for th
 
 import asyncio
 import logging
+import math
 import pickle
 import platform
 import threading
@@ -150,9 +151,10 @@ def _require_same_marking(client):
 
 def _run_chunks(cluster, work, chunks):
     """Give what work makes of each chunk, in order; a chunk whose worker is gone is done by another."""
-    given = deque()
+    given, chunks = deque(), list(chunks)
+    most = math.ceil(sum(map(len, chunks)) / max(1, cluster.threads()))  # that every worker has some
     try:
-        for files, contents in _parcels(chunks):
+        for files, contents in _parcels(chunks, most):
             given.append((cluster.begin(work, files, contents), files))
             if len(given) > AHEAD * max(1, cluster.threads()):
                 yield _written(cluster.result(*given.popleft()))
@@ -230,14 +232,14 @@ class _Cluster:
             raise ClusterError(message) from error
 
 
-def _parcels(chunks):
+def _parcels(chunks, most):
     """Give ``(files, contents)``: chunks with the bytes of their files, cut where there are too many."""
     for chunk in chunks:
         files, contents, size = [], {}, 0
         for file in chunk:
             content = _content(file)
             length = len(content) if isinstance(content, bytes) else 0
-            if files and size + length > CHUNK_BYTES:
+            if files and (size + length > CHUNK_BYTES or len(files) == most):
                 yield files, contents
                 files, contents, size = [], {}, 0
             files.append(file)

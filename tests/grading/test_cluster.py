@@ -229,15 +229,18 @@ def test_no_worker_comes_back(monkeypatch):
         _LONELY.result(_Future(TimeoutError()), ["a.zip"])
 
 
-def test_many_bytes_travel_in_several_parcels(tmp_path):
-    """A chunk of large files is cut, every file goes once and in order, and what cannot be read is told."""
+def test_chunks_are_cut_into_parcels(tmp_path):
+    """Large files travel apart, every worker gets some, all go once and in order, unreadable ones too."""
     for name in "abc":
         (tmp_path / name).write_bytes(name.encode() * (CHUNK_BYTES // 2))
     files = [str(tmp_path / name) for name in ("a", "b", "not there", "c")]
-    parcels = list(cluster._parcels([files, []]))
-    assert [each for group, _ in parcels for each in group] == files
-    assert [len(group) for group, _ in parcels] == [3, 1]
-    assert "cannot be read" in str(parcels[0][1][files[2]])
+    for most, lengths in ((250, [3, 1]), (2, [2, 2])):
+        parcels = list(cluster._parcels([files, []], most))
+        assert [each for group, _ in parcels for each in group] == files
+        assert [len(group) for group, _ in parcels] == lengths
+        contents = {file: content for _, group in parcels for file, content in group.items()}
+        assert contents[files[3]] == (tmp_path / "c").read_bytes()
+        assert "cannot be read" in str(contents[files[2]])
 
 
 def test_without_the_package(monkeypatch):
