@@ -33,6 +33,9 @@ _TURNS = re.compile("[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\x00-\x08\x0b-
 _CELLS = {cell: page.id for page in PAGES.values() for cell in graded_cells(page)}
 
 
+HEADS = ["hand-ins", "problems told", "answers kept", "faults found"]
+
+
 @dataclass
 class Tally:
     """How many of each family were marked, and what came of them."""
@@ -48,14 +51,13 @@ class Tally:
             getattr(self, name).update(getattr(other, name))
         self.faults += other.faults
 
-    def table(self):
-        """Return the heads of a table, then one row for each family."""
+    def rows(self):
+        """Return the counts of each family, in the order of ``HEADS``."""
         faults = Counter(family for family, _ in self.faults)
-        families = [*self.marked, *(each for each in faults if each not in self.marked)]
-        rows = [
-            [each, self.marked[each], self.told[each], self.kept[each], faults[each]] for each in families
-        ]
-        return [["family", "hand-ins", "problems told", "answers kept", "faults found"], *sorted(rows)]
+        return {
+            each: [self.marked[each], self.told[each], self.kept[each], faults[each]]
+            for each in sorted({*self.marked, *faults})
+        }
 
 
 def check_class(folder, sounds, number):

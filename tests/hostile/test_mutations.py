@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.hostile.mutations import COUNT
-from tests.hostile.mutations_checks import Tally, check_class, warm_up
+from tests.hostile.mutations_checks import HEADS, Tally, check_class, warm_up
 from tests.hostile.mutations_made import CLASS_SIZE, sound_hand_ins
 
 SHARDS = 8
@@ -38,6 +38,6 @@ def test_spoilt_hand_ins(shard, sounds, folder, record_property):
     tally = Tally()
     for number in range(shard * CLASSES, (shard + 1) * CLASSES):
         tally.add(check_class(folder / str(number), sounds, number))
-    record_property("table of spoilt hand-ins", tally.table())
+    record_property("table", ["spoilt hand-ins", tally.rows(), HEADS])
     assert sum(tally.marked.values()) == CLASSES * CLASS_SIZE
     assert not tally.faults, "\n".join(fault for _, fault in tally.faults[:20])
