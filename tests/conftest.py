@@ -1,8 +1,8 @@
 """What all tests share: random cases that are the same in every run, and tables printed when all is done.
 
 ``--hypothesis-profile explore`` draws new ones, to look for what no case has shown yet.
-A test gives a table by ``record_property("table", [title, {row: count}])``, or with several counts in each row
-and the heads of their columns as a third item. Equal rows are added up, in whatever process they were counted.
+A test gives a table by ``record_property("table", [title, {row: count}])``, or with several counts in a row
+and the heads of their columns as a third item. Equal rows are added up, whatever process counted them.
 The hook stands here because the process that prints loads no ``conftest`` further down.
 """
 
