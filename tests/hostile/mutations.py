@@ -8,7 +8,7 @@ import random
 import tempfile
 from pathlib import Path
 
-from tests.hostile import mutations_archives, mutations_lines, mutations_records
+from tests.hostile import mutations_archives, mutations_lines, mutations_members, mutations_records
 from tests.hostile.mutations_made import CLASS_SIZE, Mutant, sound_hand_ins
 
 COUNT = 100_000
@@ -24,6 +24,7 @@ FAMILIES = {
     **mutations_lines.FAMILIES,
     **mutations_archives.FAMILIES,
     **mutations_records.FAMILIES,
+    **mutations_members.FAMILIES,
 }
 _NAMES = [*FAMILIES]
 _SHARES = [share for share, _ in FAMILIES.values()]

@@ -1,15 +1,9 @@
 """What must hold of every spoilt hand-in, and of the whole folder of results, once a class is marked."""
 
 import csv
-import os
-import re
 import shutil
-import sys
 from collections import Counter, defaultdict
-from contextlib import contextmanager
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
-from pathlib import Path
 
 from grading.answers import Record
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
@@ -22,14 +16,14 @@ from grading.results import mark_folder
 from grading.scoring import mark_answered
 from tests.grading.made_hand_ins import SETTINGS
 from tests.hostile.mutations import spoilt_class
-from tests.hostile.mutations_records import NOT_RIGHT
+from tests.hostile.mutations_forging import NOT_RIGHT
+from tests.hostile.mutations_inert import acting_cells, html_faults
+from tests.hostile.mutations_watch import watched
 
-WHOLE = 16  # every sixteenth class is marked by the whole command, with gradebook and tables
-WITH_PAGES = 32  # of those every second with feedback pages, the others twice
-WITH_REPORT = 208  # pictures take seconds
+WHOLE = 20  # every twentieth class is marked by the whole command, with gradebook and tables
+WITH_PAGES = 40  # of those every second with feedback pages, the others twice
+WITH_REPORT = 200  # pictures take seconds
 _LINE_KINDS = ("unreadable", "bad check", "torn")
-_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
-_TURNS = re.compile("[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 _CELLS = {cell: page.id for page in PAGES.values() for cell in graded_cells(page)}
 
 
@@ -146,7 +140,7 @@ def check_tables(out, marks, spoilt, number, tally):
         faults = [*_told_faults(sound, mutant, told, got), *_marks_faults(sound, mutant, got)]
         tally.marked[family] += 1
         tally.told[family] += len(told)
-        tally.kept[family] += len(mutant.standing or ()) if got is not None else 0
+        tally.kept[family] += _kept(sound, mutant, got)
         tally.faults += [(family, f"class {number} hand-in {place} ({family}): {each}") for each in faults]
     faults = [
         f"{learner}, whom nobody knows, has marks" for learner, got in marks.items() if any(got.values())
@@ -160,13 +154,6 @@ def _table(path):
     """Read a table of results."""
     with path.open(encoding="utf-8-sig", newline="") as file:
         return list(csv.DictReader(file))
-
-
-def acting_cells(row):
-    """Give the texts of a row that a spreadsheet would obey, or that would turn the writing round."""
-    for name, cell in row.items():
-        if name not in _CELLS and (cell.lstrip().startswith(_ACTS) or _TURNS.search(cell)):
-            yield cell
 
 
 def _told_faults(sound, mutant, told, got):
@@ -214,6 +201,16 @@ def _lost_pages(sound, mutant, got):
     _, high = expected_marks(sound, mutant.standing)
     earned = {_CELLS[cell] for cell, points in high.items() if points}
     return sorted(earned - {_CELLS[cell] for cell, points in got.items() if points})
+
+
+def _kept(sound, mutant, got):
+    """Return how many records stand, without those of pages that were lost with their archive."""
+    if got is None or mutant.standing is None:
+        return 0
+    lost = _lost_pages(sound, mutant, got) if mutant.or_refused else ()
+    return sum(
+        not isinstance(each, int) or sound.contents[each]["page"] not in lost for each in mutant.standing
+    )
 
 
 _KNOWN_MARKS = {}
@@ -281,145 +278,3 @@ def _points(sound, exercise, contents):
     )
     result = marked.exercises.get(exercise)
     return round(result.points, 4) if result else 0.0
-
-
-_EMPTY = {"meta", "br", "img", "input", "hr", "col", "link"}
-_ALLOWED = {
-    "code",
-    "html", "head", "meta", "title", "style", "body", "main", "header", "footer", "section", "article",
-    "nav", "div", "p", "span", "strong", "em", "h1", "h2", "h3", "h4", "ul", "ol", "li", "table", "thead",
-    "tbody", "tr", "th", "td", "caption", "a", "br", "figure", "figcaption", "svg", "g", "path", "defs",
-    "use", "clippath", "rect", "text", "tspan", "line", "circle", "polygon", "polyline", "desc", "metadata",
-    "symbol", "abbr", "small", "dl", "dt", "dd", "details", "summary", "colgroup", "col", "img", "rdf:rdf",
-    "cc:work", "dc:type", "dc:date", "dc:format", "dc:creator", "dc:title", "cc:agent",
-}  # fmt: skip
-
-
-class _Page(HTMLParser):
-    """Looks for what acts in a page: strange elements, handlers, addresses, and elements left open."""
-
-    def __init__(self):
-        super().__init__(convert_charrefs=True)
-        self.faults, self.open = [], []
-
-    def handle_starttag(self, tag, attrs):
-        """Look at one element."""
-        if tag not in _ALLOWED:
-            self.faults.append(f"holds an element {tag}")
-        for name, value in attrs:
-            address = name in ("href", "src", "action", "xlink:href", "srcdoc", "formaction")
-            ours = (value or "").startswith("data:image/" if tag == "img" else "#")
-            if name.startswith("on") or (address and not ours):
-                self.faults.append(f"holds {name}={value!r:.80}")
-        if tag not in _EMPTY:
-            self.open.append(tag)
-
-    def handle_endtag(self, tag):
-        """Look whether it ends what was begun last."""
-        if tag not in _EMPTY and (not self.open or self.open.pop() != tag):
-            self.faults.append(f"ends {tag} that was not begun last")
-
-    def handle_startendtag(self, tag, attrs):
-        """Look at an element without content."""
-        self.handle_starttag(tag, attrs)
-        if tag not in _EMPTY:
-            self.handle_endtag(tag)
-
-    def handle_comment(self, data):
-        """Take a comment for a fault: we write none."""
-        self.faults.append(f"holds a comment {data[:40]!r}")
-
-
-def html_faults(text):
-    """Return what in a page could act or turn its writing round."""
-    page = _Page()
-    page.feed(text)
-    page.close()
-    turned = _TURNS.search(text.replace("\n", " "))
-    return (
-        page.faults
-        + ([f"holds the letter {turned[0]!r}"] if turned else [])
-        + (["is not whole"] if page.open else [])
-    )
-
-
-_WATCH = {"allowed": None, "acted": None}
-_RUNS = {
-    "subprocess.Popen", "os.system", "os.exec", "os.posix_spawn", "os.fork", "os.spawn",
-    "pickle.find_class", "socket.connect", "socket.bind", "webbrowser.open", "pty.spawn",
-}  # fmt: skip
-_OURS = ("numpy", "matplotlib")  # pictures of the report are copied by way of pickles
-_WRITES = {
-    "os.rename", "os.remove", "os.mkdir", "os.rmdir", "os.symlink", "os.link", "os.chmod", "os.truncate",
-    "shutil.copyfile", "shutil.move", "shutil.rmtree", "os.chown", "os.utime",
-}  # fmt: skip
-
-
-def _hook(event, arguments):
-    """Note what the interpreter is about to do, while a class is marked."""
-    if _WATCH["allowed"] is None:
-        return
-    if event in _RUNS and not str(arguments[0]).startswith(_OURS):
-        _WATCH["acted"].append(f"ran {event} {arguments!r:.80}")
-    elif event == "open":
-        path, mode, flags = arguments
-        writes = (mode and set(mode) & set("wax+")) or (flags or 0) & (os.O_WRONLY | os.O_RDWR | os.O_CREAT)
-        if writes and isinstance(path, (str, bytes, os.PathLike)):
-            _note(path, "opened")
-    elif event in _WRITES:
-        _note(arguments[0], event)
-    elif event == "compile" and _is_theirs(arguments[0]):
-        _WATCH["acted"].append("compiled their text")
-
-
-def _is_theirs(source):
-    """Tell whether text that is about to be compiled came out of a hand-in."""
-    source = source if isinstance(source, bytes) else str(source or "").encode("utf-8", "replace")
-    return b"__import__('os')" in source or b"ran_by" in source
-
-
-def _note(path, what):
-    """Note a file that is written outside the results."""
-    if isinstance(path, int):
-        return
-    whole = os.path.abspath(os.fsdecode(path))
-    if (
-        not whole.startswith(_WATCH["allowed"])
-        and not whole.endswith((".pyc", "/dev/null"))
-        and "__pycache__" not in whole
-    ):
-        _WATCH["acted"].append(f"{what} {whole}")
-
-
-_HOOKED = []
-
-
-@contextmanager
-def watched(folder, out):
-    """Give a list that fills with what was done outside ``out`` or run, while the block runs."""
-    if not _HOOKED:
-        sys.addaudithook(_hook)  # it cannot be taken out again, so it sleeps between classes
-        _HOOKED.append(True)
-    acted, here, before = [], Path.cwd(), _seen(folder, out)
-    os.chdir(folder)
-    _WATCH.update(allowed=str(out), acted=acted)
-    try:
-        yield acted
-    finally:
-        _WATCH.update(allowed=None, acted=None)
-        os.chdir(here)
-    after = _seen(folder, out)
-    acted += [f"made, changed or took away {each}" for each in sorted({*before.items()} ^ {*after.items()})]
-
-
-def _seen(folder, out):
-    """Return size, time and number of everything below a folder but the results."""
-    found = {}
-    for place, folders, names in os.walk(folder):
-        folders[:] = [each for each in folders if Path(place, each) != out]
-        for name in (*folders, *names):
-            path = os.path.join(place, name)
-            state = os.lstat(path)
-            if path != str(out):
-                found[path] = (state.st_size, state.st_mtime_ns, state.st_ino, state.st_mode)
-    return found
