@@ -4,26 +4,21 @@ What is read is data from a stranger: only listed members, within size limits, n
 never run.
 """
 
-import io
 import json
 import os
-import re
 import stat
-import struct
 import zipfile
-import zlib
 from collections import Counter
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from functools import lru_cache
 from pathlib import Path
 
 from grading.answers import JOURNAL_FILE, JournalContents, Problem, parse_journal
 from grading.carried_files import carried_bytes
 from grading.class_settings import settings_of
+from grading.hand_in_members import MANIFEST, MEMBER, MOST_BYTES, HandInError, Unread, members_of
 from grading.journal import Journal
 from grading.learners import Learner, learner_of, learner_slug, save_learner
-from grading.plain_zips import plain_members
 from grading.variants import PRACTICE, normalise_learner
 from grading.written_answers import is_untouched, notebook_of, practical_id, written_answer
 
@@ -41,38 +36,11 @@ __all__ = [
     "written_answer",
 ]
 
-_MANIFEST = "hand_in.json"
 _FORMAT = "second plate hand-in"
 _VERSION = 1
-_MEMBER = re.compile(r"(?P<kind>answers|pages)/(?P<page>[a-z][a-z0-9_]{0,63})\.(?P<ending>jsonl|ipynb)")
-_FOLDERS = ("answers/", "pages/")  # entries of their own where somebody packed the files again by hand
-_PACKINGS = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)  # others can ask for gigabytes before the first byte
-_ENDINGS = {"answers": "jsonl", "pages": "ipynb"}
-_DAMAGE = (
-    zipfile.BadZipFile,
-    zlib.error,
-    EOFError,
-    NotImplementedError,
-    RuntimeError,
-    ValueError,
-    struct.error,
-    OSError,
-)  # what the general reader raises on bytes that are no whole archive
-
 MOST_FILE_BYTES = 20_000_000
 # Without waiting: to open a pipe would mean to wait for somebody who writes into it.
 _TO_READ = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
-MOST_MEMBERS = 64
-_MOST_BYTES = {"manifest": 64_000, "answers": 2_000_000, "pages": 5_000_000}
-_MOST_DIRECTORY_BYTES = 64_000  # of the zip's own list of members
-
-
-class _Unread(str):
-    """Why a member cannot be read, in the place of its bytes; the members beside it count all the same."""
-
-
-class HandInError(Exception):
-    """A hand-in that cannot be made or is not one of ours; the message is one sentence."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,7 +88,7 @@ def pack_hand_in(workbook_folder, out_folder, *, pages=None, bank_version=None, 
         "bank": bank_version or "",
         "made_at": now.isoformat(timespec="seconds"),
     }
-    members = {_MANIFEST: json.dumps(manifest, indent=1).encode(), **members}
+    members = {MANIFEST: json.dumps(manifest, indent=1).encode(), **members}
     path = Path(out_folder) / f"hand_in_{learner_slug(who.learner)}_{now:%Y%m%d_%H%M%S}.zip"
     try:
         _write_zip(path, members)
@@ -143,7 +111,7 @@ def _collect(workbook, pages):
         if text and not is_untouched(text, page):
             members[f"pages/{page.id}.ipynb"] = notebook_of(page.id, text)
     for name, data in members.items():
-        limit = _MOST_BYTES[name.partition("/")[0]]
+        limit = MOST_BYTES[name.partition("/")[0]]
         if len(data) > limit:
             message = f"{name} must be at most {limit:,} bytes to be handed in, got {len(data):,}"
             raise HandInError(message)
@@ -173,13 +141,13 @@ def hand_in_of(data, *, pages=None):
         from grading.exercises import PAGES
 
         pages = PAGES
-    members = _read_members(data)
-    manifest = _read_manifest(members.pop(_MANIFEST))
+    members = members_of(data)
+    manifest = _read_manifest(members.pop(MANIFEST))
     journals, written, problems = {}, {}, []
     for name, data in members.items():
-        match = _MEMBER.fullmatch(name)
+        match = MEMBER.fullmatch(name)
         page = match["page"]
-        if isinstance(data, _Unread):
+        if isinstance(data, Unread):
             problems.append(Problem(kind="hand-in", sentence=str(data), place=name))
             continue
         if match["kind"] == "answers":
@@ -259,108 +227,15 @@ def _bytes_of(handle, path):
     return data
 
 
-def _require_small_directory(data):
-    """Refuse a zip whose own list of members is long, before that list is parsed; return how many it names.
-
-    A plain archive ends with its 22-byte end record; we write no comment and never the 64-bit form.
-    """
-    end = data[-22:]
-    if len(end) < 22 or end[:4] != b"PK\x05\x06":
-        message = "this is not a hand-in: the file is no zip archive, or its end is missing"
-        raise HandInError(message)
-    count, size = struct.unpack("<HL", end[10:16])
-    if count > MOST_MEMBERS or size > _MOST_DIRECTORY_BYTES or data[-42:-38] == b"PK\x06\x07":
-        message = f"this is not a hand-in: it must hold at most {MOST_MEMBERS} files, got {count}"
-        raise HandInError(message)
-    return count
-
-
-def _read_members(data):
-    """Return the members of the archive as bytes by name; anything unlisted or too large is refused."""
-    count = _require_small_directory(data)
-    members = plain_members(data, _limit_of)
-    if members and _MANIFEST in members:
-        return members
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            infos = archive.infolist()
-            if len(infos) != count:  # the reader passes over the rest of a list with a wrong length in it
-                message = f"its list of {count} files breaks off after {len(infos)}"
-                raise zipfile.BadZipFile(message)
-            infos = [info for info in infos if info.file_size or info.filename not in _FOLDERS]
-            _require_listed([info.orig_filename for info in infos])  # the other name ends at a zero byte
-            members = {info.filename: _read_member(archive, info) for info in infos}
-    except _DAMAGE as error:
-        message = f"this hand-in is damaged and cannot be read: {error}"
-        raise HandInError(message) from error
-    return _require_readable(members)
-
-
-def _require_readable(members):
-    """Refuse members of which the manifest cannot be read, or nothing else can."""
-    others = [data for name, data in members.items() if name != _MANIFEST]
-    for least in ([members[_MANIFEST]], others):
-        if least and all(isinstance(data, _Unread) for data in least):
-            raise HandInError(least[0])
-    return members
-
-
-@lru_cache(maxsize=256)
-def _limit_of(name):
-    """Return the most bytes that a member may unpack to, None where hand-ins have no member of this name."""
-    kind = "manifest" if name == _MANIFEST else _kind_of(name)
-    return _MOST_BYTES.get(kind)
-
-
-def _kind_of(name):
-    """Return ``answers`` or ``pages`` for the name of a member, None for a name that hand-ins do not have."""
-    match = _MEMBER.fullmatch(name)
-    return match["kind"] if match and match["ending"] == _ENDINGS[match["kind"]] else None
-
-
-def _require_listed(names):
-    """Refuse names that a hand-in of ours does not have."""
-    for name in names:
-        if _limit_of(name) is None:
-            message = f"this is not a hand-in: it holds {name[:60]!r}, which has no place in one"
-            raise HandInError(message)
-    if len(set(names)) != len(names):
-        message = "this is not a hand-in: it holds two files of the same name"
-        raise HandInError(message)
-    if _MANIFEST not in names:
-        message = f"this is not a hand-in: it holds no {_MANIFEST}"
-        raise HandInError(message)
-
-
-def _read_member(archive, info):
-    """Return one member, or why it cannot be read; no more than its limit is unpacked, whatever it claims."""
-    name, limit = info.filename, _limit_of(info.filename)
-    if info.compress_type not in _PACKINGS:
-        return _Unread(f"{name} is packed in a way that hand-ins never are, so it was left out")
-    too_large = _Unread(f"{name} must be at most {limit:,} bytes, and it unpacks to more, so it was left out")
-    if info.file_size > limit:
-        return too_large
-    try:
-        with archive.open(info) as member:
-            data = member.read(limit + 1)
-    except _DAMAGE as error:
-        return _Unread(f"{name} is damaged and cannot be read: {error}")
-    if len(data) > limit:
-        return too_large
-    if len(data) != info.file_size:  # the reader takes the end of the packed bytes for the end of the file
-        return _Unread(f"{name} is damaged: it must hold {info.file_size:,} bytes, got {len(data):,}")
-    return data
-
-
 def _read_manifest(data):
     """Return the checked fields of the manifest."""
     try:
         content = json.loads(data)
     except (ValueError, RecursionError) as error:
-        message = f"this is not a hand-in: {_MANIFEST} cannot be read"
+        message = f"this is not a hand-in: {MANIFEST} cannot be read"
         raise HandInError(message) from error
     if not isinstance(content, dict) or content.get("format") != _FORMAT:
-        message = f"this is not a hand-in: {_MANIFEST} does not say that it is one"
+        message = f"this is not a hand-in: {MANIFEST} does not say that it is one"
         raise HandInError(message)
     if content.get("version") != _VERSION:
         got = str(content.get("version"))[:20]
@@ -369,7 +244,7 @@ def _read_manifest(data):
     fields = {name: content.get(name) for name in ("learner", "display_name", "course", "bank", "made_at")}
     for name, value in fields.items():
         if not isinstance(value, str) or len(value) > 200:
-            message = f"this is not a hand-in: {_MANIFEST} names no usable {name}"
+            message = f"this is not a hand-in: {MANIFEST} names no usable {name}"
             raise HandInError(message)
     fields["learner"] = normalise_learner(fields["learner"])
     if fields["learner"] == PRACTICE:

@@ -9,7 +9,7 @@ import zlib
 from dataclasses import replace
 from functools import lru_cache
 
-from grading.hand_in import MOST_MEMBERS
+from grading.hand_in_members import MOST_MEMBERS
 from tests.hostile.mutations_lines import BAD_LINE, with_bad_bytes, with_flips
 from tests.hostile.mutations_made import (
     MANIFEST,
