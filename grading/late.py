@@ -4,11 +4,77 @@ Taken off are shares of what the page's exercises earned. A practical is judged 
 nobody, so nothing is taken off it. An extension granted in the gradebook moves the due time.
 """
 
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
 import sqlalchemy as sql
 
 from grading.gradebook_file import opened
 from grading.gradebook_scores import NO_TIME, granted_of, score_of
 from grading.round_marks import POINT_DIGITS
+from grading.times import utc
+
+
+@dataclass(frozen=True, kw_only=True)
+class LatePage:
+    """A page that came late: when it was due, how much later it came, and what of its points is taken off.
+
+    ``due`` is in UTC and has the time granted by an extension in it.
+    """
+
+    page: str
+    due: datetime
+    granted: timedelta
+    late_by: timedelta
+    earned: float
+    share: float
+    points: float
+
+
+def late_pages(earned, handed_in, settings, *, granted):
+    """Return the pages that came after they were due, from the points that the exercises of each earned.
+
+    ``granted`` is ``{page id: time}`` for the pages with an extension.
+    """
+    if not handed_in or not settings.due:
+        return ()
+    found = []
+    for page, points in earned.items():
+        more = granted.get(page, NO_TIME)
+        due = utc(settings.due) + more
+        late_by, share = handed_in - due, settings.late_share_off(handed_in - due)
+        if late_by > NO_TIME:
+            off = points_off(points, share)
+            found.append(
+                LatePage(
+                    page=page, due=due, granted=more, late_by=late_by, earned=points, share=share, points=off
+                )
+            )
+    return tuple(found)
+
+
+def points_off(earned, share):
+    """Return what a share of the points that exercises earned comes to."""
+    return round(earned * share, POINT_DIGITS)
+
+
+def extensions_in(gradebook, *, pages):
+    """Return ``{learner's id: {page id: time}}`` for every extension that a gradebook grants."""
+    of_assignment = {page.assignment: page.id for page in pages.values()}
+    found = {}
+    with opened(gradebook) as (connection, tables):
+        submitted, assignment = tables["submitted_assignment"], tables["assignment"]
+        query = (
+            sql.select(submitted.c.student_id, assignment.c.name, submitted.c.extension)
+            .join(assignment, assignment.c.id == submitted.c.assignment_id)
+            .where(submitted.c.extension.is_not(None))
+            .order_by(submitted.c.student_id, assignment.c.name)
+        )
+        for student_id, name, extension in connection.execute(query):
+            granted = granted_of(extension)
+            if granted and name in of_assignment:
+                found.setdefault(student_id, {})[of_assignment[name]] = granted
+    return found
 
 
 def write_late_penalties(gradebook, settings, *, pages):
@@ -19,7 +85,7 @@ def write_late_penalties(gradebook, settings, *, pages):
         for row in connection.execute(_late_query(tables)):
             granted = granted_of(row.extension)
             late = row.timestamp - row.duedate - granted if row.timestamp and row.duedate else NO_TIME
-            points = round((row.earned or 0.0) * settings.late_share_off(late), POINT_DIGITS) or None
+            points = points_off(row.earned or 0.0, settings.late_share_off(late)) or None
             if points:
                 off[row.student_id, of_assignment.get(row.name, row.name)] = points
             if points != row.late_submission_penalty:

@@ -29,12 +29,13 @@ _MARKS_REST_ON = (
 class MarkingState:
     """The state file of a folder of results; one that belongs to another marking is begun anew.
 
+    ``rests_on`` is what marks and feedback rest on beside files and code: the class settings, for one.
     ``still_there(learner)`` tells whether what marking wrote for a learner beside the marks is in its place.
     """
 
-    def __init__(self, folder, settings, *, still_there=lambda learner: True):
+    def __init__(self, folder, rests_on, *, still_there=lambda learner: True):
         self.path = Path(folder) / STATE_FILE
-        self._header = msgspec.json.encode({"marking": digest_of_marking(), "class": repr(settings)})
+        self._header = msgspec.json.encode({"marking": digest_of_marking(), "class": repr(rests_on)})
         self._still_there = still_there
 
     def split(self, files):

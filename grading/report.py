@@ -6,6 +6,7 @@ anywhere.
 
 from functools import lru_cache
 from pathlib import Path
+from types import MappingProxyType
 from typing import NamedTuple
 
 from grading.bench_logs import log_lines
@@ -16,9 +17,9 @@ from grading.feedback import exercise_feedback
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
 from grading.html_pages import template
+from grading.late_words import late_words
 from grading.row_plans import plan_lines
 from grading.scoring import Outcome
-from grading.times import utc
 from grading.variants import fill, words
 from grading.whole_files import write_whole
 
@@ -27,26 +28,30 @@ MOST_STEPS = 3  # exercises of each
 LEAST_LOST = 0.005  # points; less is rounding
 PARTS_KEPT = 20_000  # many learners give the same answer to the same question
 LONGEST_SHOWN = 300  # characters of one typed answer
+NO_EXTENSIONS = MappingProxyType({})
 _STATES = {Outcome.CORRECT: "right", Outcome.UNANSWERED: "open", Outcome.PARTLY: "partly"}
 
 
-def write_feedback_page(hand_in, result, keys, problems, *, folder, settings):
-    """Write the feedback page of one learner into ``folder``."""
-    page = feedback_page(hand_in, result, keys, problems, settings=settings)
+def write_feedback_page(hand_in, result, keys, problems, *, folder, settings, extensions=NO_EXTENSIONS):
+    """Write the feedback page of one learner into ``folder``; ``extensions`` as the gradebook grants them."""
+    page = feedback_page(hand_in, result, keys, problems, settings=settings, extensions=extensions)
     write_whole(Path(folder) / f"{learner_slug(hand_in.learner)}.html", page.encode("utf-8", "replace"))
 
 
-def feedback_page(hand_in, result, keys, problems, *, settings):
+def feedback_page(hand_in, result, keys, problems, *, settings, extensions=NO_EXTENSIONS):
     """Return the feedback page of one learner as HTML."""
     moment = made_at(hand_in)
+    late = late_words(hand_in, result, settings, extensions)
     return template("feedback.html.jinja").render(
         part_of_page=_part_of_page(),
         name=_cut(hand_in.display_name),
         class_title=settings.title,
-        points=_number(result.points),
+        points=_number(result.points - (late.points if late else 0.0)),
+        earned=_number(result.points),
         maximum=_number(result.maximum),
+        number=_number,
         handed_in=f"{moment:%d %B %Y, %H:%M} UTC" if moment else "at a time that is not known",
-        late=bool(moment and settings.due) and moment > utc(settings.due),
+        late=late,
         practicals=any(page.practical_points for page in PAGES.values()),
         problems=[_cut(problem.sentence, 300) for problem in problems],
         practise=_practise(hand_in, result),

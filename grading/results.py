@@ -19,7 +19,7 @@ from grading.gradebook_places import GradebookDatabase, gradebook_at
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
 from grading.held_folders import held
-from grading.late import write_late_penalties
+from grading.late import extensions_in, write_late_penalties
 from grading.marking import mark_class
 from grading.marking_state import MarkingState
 
@@ -155,7 +155,8 @@ def mark_folder(
 
 def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, report, **how):
     """Mark into a folder that nobody else writes into."""
-    writers = _writers(out, settings, course=course, feedback=feedback, report=report)
+    extensions = extensions_in(gradebook, pages=PAGES) if feedback else {}
+    writers = _writers(out, settings, course=course, feedback=feedback, report=report, extensions=extensions)
     with closing(MarksWriter(gradebook, pages=PAGES, settings=settings)) as writer:
         result = mark_class(
             files,
@@ -163,7 +164,7 @@ def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, r
             each_learner=partial(_write_for, writers=writers) if writers else None,
             taken=writer.take,
             **how,
-            state=None if course or report else _state(out, settings, feedback=feedback),
+            state=None if course or report else _state(out, (settings, extensions), feedback=feedback),
         )
         writer.finish()
     given = keep_changes(gradebook)
@@ -177,14 +178,14 @@ def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, r
     return _summary(out, gradebook, written, result, students, given, problems)
 
 
-def _state(out, settings, *, feedback):
-    """Return what is kept of a marking into this folder."""
+def _state(out, rests_on, *, feedback):
+    """Return what is kept of a marking into this folder, which rests on the class file and the extensions."""
     pages = out / FEEDBACK
 
     def still_there(learner):
         return not feedback or (pages / f"{learner.marks.student_id}.html").exists()
 
-    return MarkingState(out, settings, still_there=still_there)
+    return MarkingState(out, rests_on, still_there=still_there)
 
 
 def _write_report(out, result, students, settings):
@@ -197,7 +198,7 @@ def _write_report(out, result, students, settings):
     return out / REPORT_FILE
 
 
-def _writers(out, settings, *, course, feedback, report):
+def _writers(out, settings, *, course, feedback, report, extensions):
     """Return what is to be written for each learner while the answers are at hand."""
     writers = []
     if feedback:
@@ -205,7 +206,7 @@ def _writers(out, settings, *, course, feedback, report):
 
         folder = out / FEEDBACK
         folder.mkdir(exist_ok=True)
-        writers.append(partial(write_feedback_page, folder=folder, settings=settings))
+        writers.append(partial(write_feedback_page, folder=folder, settings=settings, extensions=extensions))
     if course:
         from grading.course import released_notebook, submit_hand_in
 
