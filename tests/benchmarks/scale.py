@@ -10,15 +10,18 @@ longer than anything that is measured.
 """
 
 import argparse
+import contextlib
 import multiprocessing
 import os
 import random
-import resource
 import sys
 import tempfile
 from concurrent.futures import ProcessPoolExecutor
 from datetime import timedelta
 from pathlib import Path
+from threading import Event, Thread
+
+import psutil
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "workbook")]
@@ -39,6 +42,7 @@ from tests.grading.made_hand_ins import journals, raw_hand_in  # noqa: E402
 PAGE = "rivet_anatomy"
 PARTS = 20
 TOGETHER = 500  # learners whose keys are solved together while hand-ins are invented
+WATCH_S = 0.5  # between two looks at the memory
 TARGET_S, TARGET_MB, TARGET_RATIO, TARGET_RATE = 30, 600, 5000, 5000
 
 
@@ -69,13 +73,32 @@ def make_hand_ins(folder, count, exercises):
             raw_hand_in(folder, name, journals(records), made_at=until, file_name=f"{number:06d}.zip")
 
 
+def held_mb(process):
+    """Return the memory of a process and its children in MB, what they share counted once."""
+    held = 0
+    for each in (process, *process.children()):
+        with contextlib.suppress(psutil.Error):  # it ended meanwhile
+            info = each.memory_full_info()
+            held += getattr(info, "pss", info.rss)
+    return held / 1e6
+
+
 def marked(hand_ins, out):
     """Mark a folder; return time on the clock, processor time and the largest memory in MB."""
-    wall_s, cpu_s = timed(lambda: mark_folder(hand_ins, out, SETTINGS, feedback=False, report=False))
-    own, child = (
-        resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)
-    )
-    return wall_s, cpu_s, (own + child * os.cpu_count()) / 1024
+    process, ended, largest_mb = psutil.Process(), Event(), [0.0]
+
+    def watch():
+        while not ended.wait(WATCH_S):
+            largest_mb.append(held_mb(process))
+
+    watcher = Thread(target=watch)
+    watcher.start()
+    try:
+        wall_s, cpu_s = timed(lambda: mark_folder(hand_ins, out, SETTINGS, feedback=False, report=False))
+    finally:
+        ended.set()
+        watcher.join()
+    return wall_s, cpu_s, max(largest_mb)
 
 
 def gradebook_alone(hand_ins, path):
