@@ -68,6 +68,7 @@ def in_folder(here, monkeypatch):
     """Work in the folder of the class, some files at a time."""
     monkeypatch.chdir(here)
     monkeypatch.setattr(marking, "CHUNK", FILES_TOGETHER)
+    monkeypatch.setattr(cluster, "AHEAD", 1)
 
 
 def _files(folder):
@@ -167,6 +168,17 @@ def _refused(address, out):
     )
     assert len(result.output.splitlines()) == 1
     assert not out.exists()
+
+
+def test_a_scheduler_without_workers(scheduler, monkeypatch):
+    """A scheduler that no worker has joined is named as such."""
+
+    def wait(client, count, timeout):
+        raise TimeoutError
+
+    monkeypatch.setattr(distributed.Client, "wait_for_workers", wait)
+    with pytest.raises(NoClusterError, match="must have at least one worker"), cluster_at(scheduler.address):
+        pass
 
 
 class _Future:
