@@ -16,6 +16,7 @@ from msgspec.structs import astuple
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
 DEEPEST = 100  # lists and objects within each other
+MOST_LINES = 20_000  # of one journal; what may be handed in holds a third of that
 MOST_TOLD = 100  # problems of one journal; what a stranger filled with rubbish has a million
 
 _FIELDS = {
@@ -146,14 +147,15 @@ def parse_journal(data, *, place=JOURNAL_FILE):
         return JournalContents(records=tuple(sound), problems=())
     records, problems, checks = [], [], set()
     previous = ""  # None after a line whose check cannot be known
-    lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n")
+    lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n", MOST_LINES)
+    beyond = lines.pop() if len(lines) > MOST_LINES else b""
     for number, line in enumerate(lines, start=1):
         line = line.strip()
         if not line:
             continue
         record, kind, sentence = read_line(line, number)
         if record is None:
-            if number == len(lines) and kind != "bad check":
+            if number == len(lines) and not beyond and kind != "bad check":
                 kind, sentence = (
                     "torn",
                     "the last line is incomplete, so its answer was never confirmed as saved",
@@ -173,16 +175,19 @@ def parse_journal(data, *, place=JOURNAL_FILE):
         previous = record.check
         checks.add(previous)
         records.append(record)
-    return JournalContents(records=tuple(records), problems=_at_most_told(problems, place))
+    return JournalContents(records=tuple(records), problems=tuple(_at_most_told(problems, beyond, place)))
 
 
-def _at_most_told(problems, place):
-    """Return problems, or the first of very many with a word on how many more there are."""
-    if len(problems) <= MOST_TOLD:
-        return tuple(problems)
+def _at_most_told(problems, beyond, place):
+    """Give problems, the first of very many with a word on the others and on what was not read at all."""
+    yield from problems[:MOST_TOLD]
     more = len(problems) - MOST_TOLD
-    sentence = f"{place} holds {more:,} more lines like the one before"
-    return (*problems[:MOST_TOLD], Problem(kind="unreadable", sentence=sentence, place=place))
+    if more > 0:
+        sentence = f"{place} holds {more:,} more lines like the one before"
+        yield Problem(kind="unreadable", sentence=sentence, place=place)
+    if beyond.strip():
+        sentence = f"{place} must hold at most {MOST_LINES:,} lines, and what comes after them was not read"
+        yield Problem(kind="unreadable", sentence=sentence, place=place)
 
 
 def _sound_records(data):

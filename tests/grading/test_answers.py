@@ -139,11 +139,20 @@ def test_a_copied_record_counts_once(filled, place):
 
 
 def test_a_journal_of_rubbish_is_told_in_brief(filled):
-    """Of a million bad lines the first are named and the others counted; sound records still count."""
-    contents = parse_journal(b"x\n" * 500_000 + filled.path.read_bytes())
+    """Of many bad lines the first are named and the others counted; sound records still count."""
+    contents = parse_journal(b"x\n" * 5_000 + filled.path.read_bytes())
     assert len(contents.records) == 5
     assert len(contents.problems) == answers.MOST_TOLD + 1
-    assert "499,900 more" in contents.problems[-1].sentence
+    assert "4,900 more" in contents.problems[-1].sentence
+
+
+def test_a_journal_of_endless_lines_is_not_read_whole(filled):
+    """A million lines, for which somebody would wait for minutes, are read to a limit; that is named."""
+    contents = parse_journal(filled.path.read_bytes() + b"x\n" * 1_000_000 + filled.path.read_bytes())
+    assert len(contents.records) == 5
+    assert contents.problems[-1].kind == "unreadable"
+    assert "at most 20,000 lines" in contents.problems[-1].sentence
+    assert parse_journal(filled.path.read_bytes() + b"\n" * 1_000_000).problems == ()
 
 
 @pytest.mark.parametrize(
