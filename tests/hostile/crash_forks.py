@@ -12,9 +12,10 @@ import sys
 import time
 import traceback
 from contextlib import suppress
+from select import select
 
 _COUNT = struct.Struct("=II")
-_LOOK_S = 0.0002
+LOOK_S = 0.0002
 RAISED = 70  # exit code of work that raised something
 
 
@@ -79,8 +80,8 @@ class Child:
     def killed(self, steps, moment):
         """Kill the whole group at ``(number of the step, seconds into it)``; return the exit code."""
         number, seconds = moment
-        while steps.begun <= number:
-            time.sleep(_LOOK_S)
+        while steps.begun <= number and not select([self._all_ended], [], [], LOOK_S)[0]:
+            pass
         time.sleep(seconds)
         with suppress(ProcessLookupError):
             os.killpg(self.id, signal.SIGKILL)
