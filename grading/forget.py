@@ -9,7 +9,7 @@ import io
 import json
 import shutil
 import zipfile
-from contextlib import closing
+from contextlib import ExitStack, closing
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -21,6 +21,7 @@ from grading.forget_person import FOLDERS_BY_LEARNER, Person
 from grading.gradebook_file import GradebookFile, opened
 from grading.gradebook_places import overwrite_deleted
 from grading.hand_in import HandInError, read_hand_in
+from grading.held_folders import held
 from grading.learner_names import LearnerNames, UnknownLearnerError
 from grading.learners import learner_slug
 from grading.variants import normalise_learner
@@ -67,11 +68,14 @@ def forget_learner(typed, *, results, hand_ins, do, gradebook=None):
     books = [folder / GRADEBOOK for folder in results if (folder / GRADEBOOK).is_file()]
     books += [gradebook] if gradebook and gradebook not in books else []
     person = _who(typed, books, hand_ins)
-    steps = [step for folder in hand_ins for step in _hand_ins(person, folder, do)]
-    for book in books:
-        steps += _gradebook(person, book, do)
-    for folder in results:
-        steps += _files(person, folder, do)
+    with ExitStack() as stack:
+        for folder in {each.resolve() for each in results} if do else ():
+            stack.enter_context(held(folder))  # a marking would write the learner anew
+        steps = [step for folder in hand_ins for step in _hand_ins(person, folder, do)]
+        for book in books:
+            steps += _gradebook(person, book, do)
+        for folder in results:
+            steps += _files(person, folder, do)
     if not steps:
         message = f"learner must be one of whom something is kept, found nothing of {typed!r}"
         raise ForgetError(message)

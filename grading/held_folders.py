@@ -9,16 +9,14 @@ from filelock import FileLock, Timeout
 
 from grading.whole_files import clear_unfinished
 
+FEEDBACK = "feedback"  # the folder of the learners' pages
 LOCK_FILE = "marking.lock"
 WAIT_S = 60.0  # of those who only write the table of results again
 
 
 @contextmanager
-def held(folder, *, wait_s=0.0, also=()) -> Iterator[None]:
-    """Hold a folder of results, or raise ``OSError`` where another marking does.
-
-    ``also`` names folders in it that are written to as well.
-    """
+def held(folder, *, wait_s=0.0) -> Iterator[None]:
+    """Hold a folder of results, or raise ``OSError`` where another marking does."""
     lock = FileLock(str(Path(folder) / LOCK_FILE), timeout=wait_s)
     try:
         lock.acquire()
@@ -26,8 +24,8 @@ def held(folder, *, wait_s=0.0, also=()) -> Iterator[None]:
         message = "another marking is writing there, wait until it has ended"
         raise OSError(errno.EAGAIN, message, str(folder)) from error
     try:
-        for each in ("", *also):
-            clear_unfinished(Path(folder) / each)
+        for each in (Path(folder), Path(folder) / FEEDBACK):
+            clear_unfinished(each)
         yield
     finally:
         lock.release()

@@ -18,13 +18,12 @@ from grading.gradebook import MarksWriter
 from grading.gradebook_places import GradebookDatabase, gradebook_at
 from grading.gradebook_scores import read_scores
 from grading.hand_ins import hand_in_files
-from grading.held_folders import held
+from grading.held_folders import FEEDBACK, held
 from grading.late import extensions_in, write_late_penalties
 from grading.marking import mark_class
 from grading.marking_state import MarkingState
 
 REPORTED_BY_ITSELF = 300  # hand-ins; a larger class gets its report only where it is asked for
-FEEDBACK = "feedback"  # the folder of the learners' pages
 MOST_SLIPS = 8  # in the printed summary; a class report lists them all
 
 
@@ -137,7 +136,7 @@ def mark_folder(
     out = Path(out)
     report = len(files) <= REPORTED_BY_ITSELF if report is None else report
     _require_writable(out)
-    with held(out, also=(FEEDBACK,)):
+    with held(out):
         return _mark_held(
             hand_ins,
             files,
