@@ -4,8 +4,10 @@ import json
 import os
 import random
 import shutil
+import sqlite3
 import time
 from collections import Counter
+from contextlib import closing
 from functools import partial
 from itertools import count
 
@@ -13,7 +15,10 @@ import pytest
 
 from grading.class_settings import read_class_file
 from grading.course import notebook_file
+from grading.demo_class import learner_name
 from grading.exercises import PAGES
+from grading.forget import forget_learner
+from grading.gradebook_scores import read_scores
 from grading.hand_in import practical_id
 from tests.grading.gradebook_contents import contents
 from tests.hostile.crash_class import CHOSEN_PAGES, write_class_file, write_hand_ins
@@ -159,3 +164,28 @@ def test_into_one_folder_of_results(two, tmp_path, record_property):
             assert (out / name).read_bytes() == one.expected[name]
         assert contents(out / "gradebook.db") == one.expected["gradebook"]
     record_property("table", ["two markings at once", {"into one folder, the second refused": INTO_RESULTS}])
+
+
+def test_nobody_is_forgotten_in_the_middle_of_a_marking(two, tmp_path):
+    """A marking would write a learner anew who is being forgotten, so forgetting is refused meanwhile."""
+    _, one, _ = two
+    out, steps = tmp_path / "out", Steps(STEPS)
+    out.mkdir()
+    marking = Child(partial(one.run, out, steps=steps))
+    while steps.begun < 2:
+        time.sleep(0.001)
+    with pytest.raises(OSError, match="another marking is writing there"):
+        forget_learner(learner_name(1), results=[out], hand_ins=[one.hand_ins], do=True)
+    assert marking.ended() == 0
+    assert contents(out / "gradebook.db") == one.expected["gradebook"]
+
+
+def test_scores_are_read_while_another_writes(two):
+    """Who only reads the gradebook waits for no writer and reads what was there before."""
+    book = two[0] / "gradebook.db"
+    before = len(read_scores(book))
+    with closing(sqlite3.connect(book, isolation_level=None)) as writer:
+        writer.execute("BEGIN IMMEDIATE")
+        writer.execute("DELETE FROM grade")
+        assert len(read_scores(book)) == before
+        writer.execute("ROLLBACK")
