@@ -140,6 +140,7 @@ def _set_up(connection, _):
     table that is made: two programs could add one learner, and a crash could leave half of a gradebook.
     """
     connection.isolation_level = None
+    connection.execute("pragma temp_store = memory")  # of some learners at a time; no other folder is needed
     connection.execute(f"pragma cache_size = -{CACHE_KB}")
 
 
