@@ -68,7 +68,7 @@ def insert_grades(connection, table, graded, notebooks, points, ids):
     ``graded`` has by cell the exercise whose mark it takes, None where a person gives the score; ``points``
     are those of each notebook's learner by exercise. What is not answered is 0, and None waits for a person.
     """
-    if not notebooks:
+    if not notebooks or not graded:
         return
     if connection.dialect.name == "postgresql":
         grades = (

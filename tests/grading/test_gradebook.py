@@ -134,6 +134,14 @@ def test_our_fault_waits_for_a_person(path):
     assert "bench-one" not in scores["cy"].waiting
 
 
+def test_a_page_without_marks(tmp_path):
+    """A page on which nothing counts is handed in like the others."""
+    page = replace(PAGE, exercises=PAGE.exercises[2:], practical_points=0.0)
+    write_marks(tmp_path / "book.db", [_marks()], pages={"bench": page}, settings=SETTINGS)
+    (ann,) = read_scores(tmp_path / "book.db")
+    assert (ann.scores, ann.handed_in) == ({}, datetime(2026, 12, 1, 9, 30))
+
+
 def test_late_is_told(path):
     """A hand-in after the due time is late; the due time follows the class file."""
     write_marks(path, [_marks(when=datetime(2026, 12, 18, 17, 0, 1))], pages=PAGES, settings=SETTINGS)
