@@ -154,8 +154,13 @@ def mark_folder(
 
 def _mark_held(hand_ins, files, out, settings, *, course, gradebook, feedback, report, **how):
     """Mark into a folder that nobody else writes into."""
+    to_course = _to_course(course) if course else None  # a course that is none is refused before the rest
     extensions = extensions_in(gradebook, pages=PAGES) if feedback else {}
-    writers = _writers(out, settings, course=course, feedback=feedback, report=report, extensions=extensions)
+    writers = [
+        *([_to_feedback(out, settings, extensions)] if feedback else ()),
+        *([to_course] if course else ()),
+        *([work_of] if report else ()),
+    ]
     with closing(MarksWriter(gradebook, pages=PAGES, settings=settings)) as writer:
         result = mark_class(
             files,
@@ -197,23 +202,21 @@ def _write_report(out, result, students, settings):
     return out / REPORT_FILE
 
 
-def _writers(out, settings, *, course, feedback, report, extensions):
-    """Return what is to be written for each learner while the answers are at hand."""
-    writers = []
-    if feedback:
-        from grading.report import write_feedback_page
+def _to_feedback(out, settings, extensions):
+    """Return what writes a learner's feedback page while the answers are at hand."""
+    from grading.report import write_feedback_page
 
-        folder = out / FEEDBACK
-        folder.mkdir(exist_ok=True)
-        writers.append(partial(write_feedback_page, folder=folder, settings=settings, extensions=extensions))
-    if course:
-        from grading.course import released_notebook, submit_hand_in
+    folder = out / FEEDBACK
+    folder.mkdir(exist_ok=True)
+    return partial(write_feedback_page, folder=folder, settings=settings, extensions=extensions)
 
-        released = {page.id: released_notebook(course, page) for page in PAGES.values()}
-        writers.append(partial(submit_hand_in, course=course, released=released))
-    if report:
-        writers.append(work_of)
-    return writers
+
+def _to_course(course):
+    """Return what puts a learner's pages into a course while the answers are at hand."""
+    from grading.course import released_notebook, submit_hand_in
+
+    released = {page.id: released_notebook(course, page) for page in PAGES.values()}
+    return partial(submit_hand_in, course=course, released=released)
 
 
 def _write_for(*marked, writers):
