@@ -16,6 +16,7 @@ from grading.class_settings import CLASS_FILE, SHIPPED_CLASS_FILE
 from grading.exercises import PAGES
 from grading.gradebook import course_id, notebook_name
 from grading.gradebook_file import create_gradebook
+from grading.gradebook_places import GRADEBOOK_FILE
 from grading.hand_in import learner_slug, practical_id
 from grading.hand_ins import hand_in_pages, made_at
 from grading.variants import normalise_learner
@@ -57,7 +58,7 @@ def write_course(
     exchange = out / "exchange"
     exchange.mkdir(exist_ok=True)
     exchange.chmod(0o777)  # nbgrader refuses an exchange that not everyone can write to
-    gradebook = out / "gradebook.db"
+    gradebook = out / GRADEBOOK_FILE
     create_gradebook(gradebook)
     assignments = tuple(page.assignment for page in pages.values())
     if release:

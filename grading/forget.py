@@ -19,7 +19,7 @@ from grading.answers import content_of, journal_bytes, parse_journal
 from grading.changes import student_names
 from grading.forget_person import FOLDERS_BY_LEARNER, Person
 from grading.gradebook_file import GradebookFile, opened
-from grading.gradebook_places import overwrite_deleted
+from grading.gradebook_places import GRADEBOOK_FILE, overwrite_deleted
 from grading.hand_in import HandInError, read_hand_in
 from grading.held_folders import held
 from grading.learner_names import LearnerNames, UnknownLearnerError
@@ -27,7 +27,6 @@ from grading.learners import learner_slug
 from grading.variants import normalise_learner
 from grading.whole_files import write_whole
 
-GRADEBOOK = "gradebook.db"
 LEARNER_COLUMNS = ("learner", "name", "student_id")
 # Children before parents: a row of the gradebook goes only after all that hang on it.
 _DELETIONS = (
@@ -65,7 +64,7 @@ def forget_learner(typed, *, results, hand_ins, do, gradebook=None):
         if not folder.is_dir():
             message = f"folder must be there, found none at {folder}"
             raise ForgetError(message)
-    books = [folder / GRADEBOOK for folder in results if (folder / GRADEBOOK).is_file()]
+    books = [folder / GRADEBOOK_FILE for folder in results if (folder / GRADEBOOK_FILE).is_file()]
     books += [gradebook] if gradebook and gradebook not in books else []
     person = _who(typed, books, hand_ins)
     with ExitStack() as stack:
@@ -173,7 +172,7 @@ def _gradebook(person, path, do):
 def _files(person, folder, do):
     """Delete or clean everything else in a folder of results or a course."""
     for path in sorted(Path(folder).rglob("*")):
-        if not path.exists() or path.name == GRADEBOOK:
+        if not path.exists() or path.name == GRADEBOOK_FILE:
             continue  # went with the folder that it was in
         if person.owns(path):
             yield f"deleted {path}"

@@ -40,7 +40,7 @@ _FORMAT = "second plate hand-in"
 _VERSION = 1
 MOST_FILE_BYTES = 20_000_000
 # Without waiting: to open a pipe would mean to wait for somebody who writes into it.
-_TO_READ = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
+TO_READ = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -200,22 +200,18 @@ def file_bytes(path):
     if data is not None:
         return data
     try:
-        handle = os.open(path, _TO_READ)
+        handle = os.open(path, TO_READ)
         try:
-            data = _bytes_of(handle, path)
+            return bytes_of_open(handle, path)
         finally:
             os.close(handle)
     except (OSError, ValueError) as error:
         message = f"{Path(path).name} cannot be read: {getattr(error, 'strerror', None) or error}"
         raise HandInError(message) from error
-    if len(data) > MOST_FILE_BYTES:
-        message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
-        raise HandInError(message)
-    return data
 
 
-def _bytes_of(handle, path):
-    """Return the bytes of an open file, hardly more than may be."""
+def bytes_of_open(handle, path):
+    """Return the bytes of an open file of bearable size, or raise ``HandInError``."""
     found = os.fstat(handle)
     if not stat.S_ISREG(found.st_mode):  # a pipe would never end
         message = f"{Path(path).name} is not a file"
@@ -224,6 +220,9 @@ def _bytes_of(handle, path):
     if len(data) != found.st_size:  # it grew meanwhile, or came in pieces, or does not tell its size
         while len(data) <= MOST_FILE_BYTES and (more := os.read(handle, MOST_FILE_BYTES)):
             data += more
+    if len(data) > MOST_FILE_BYTES:
+        message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
+        raise HandInError(message)
     return data
 
 

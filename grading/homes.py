@@ -12,15 +12,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from grading.export import printable
-from grading.hand_in import MOST_FILE_BYTES, HandInError, read_hand_in
+from grading.hand_in import TO_READ, HandInError, bytes_of_open, read_hand_in
 from grading.learners import HOME_FOLDER
 from grading.variants import normalise_learner
 from grading.whole_files import write_whole
 
 _HAND_IN = re.compile(r"hand_in_.+\.zip")
-_PLAIN = (
-    os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
-)  # no link, no waiting for a pipe
+_PLAIN = TO_READ | getattr(os, "O_NOFOLLOW", 0)
 _ONLY_OWNER = 0o700
 
 
@@ -96,17 +94,14 @@ def _bytes_of(folder, name, owner):
     except OSError as error:
         message = f"it cannot be read: {error.strerror}"
         raise HandInError(message) from error
-    found = os.fstat(handle)
-    if not stat.S_ISREG(found.st_mode) or found.st_uid != owner or found.st_nlink != 1:
+    try:
+        found = os.fstat(handle)
+        if not stat.S_ISREG(found.st_mode) or found.st_uid != owner or found.st_nlink != 1:
+            message = "it is no file of the learner's own"
+            raise HandInError(message)
+        return bytes_of_open(handle, name)
+    finally:
         os.close(handle)
-        message = "it is no file of the learner's own"
-        raise HandInError(message)
-    with os.fdopen(handle, "rb") as file:
-        data = file.read(MOST_FILE_BYTES + 1)
-    if len(data) > MOST_FILE_BYTES:
-        message = f"a hand-in must be at most {MOST_FILE_BYTES:,} bytes, and this file is larger"
-        raise HandInError(message)
-    return data
 
 
 def _other_learner(place, account):
