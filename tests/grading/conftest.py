@@ -23,7 +23,9 @@ from grading.exercise import (
     Verdicts,
     VerdictsKey,
 )
+from grading.journal import Journal
 from grading.variants import scenario, scenario_digest
+from tests.grading.made_journals import entry
 
 HALVED = Slip(id="halved", sentence="Half of it was taken.", credit=0.25)
 DOUBLED = Slip(id="doubled", sentence="Twice of it was taken.")
@@ -215,3 +217,17 @@ def make_record(small_bank, class_settings):
         return Record(**{**fields, **changes})
 
     return make
+
+
+@pytest.fixture
+def journal(tmp_path):
+    """Return a journal that does not exist yet."""
+    return Journal(tmp_path / "answers.jsonl")
+
+
+@pytest.fixture
+def filled(journal):
+    """Return a journal of five records."""
+    for number in range(5):
+        journal.append(**entry(number))
+    return journal

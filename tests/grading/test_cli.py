@@ -49,7 +49,8 @@ def hand_ins(tmp_path):
 def test_the_verbs_are_these():
     """Nothing is missing from the command line and nothing unknown is on it."""
     records = ["change", "forget", "items", "practical", "statements"]
-    assert sorted({*records, "check", "collect", "course", "demo", "mark", "pack", "report", "sheet"}) == VERBS
+    others = ["check", "collect", "course", "demo", "mark", "pack", "report", "sheet"]
+    assert sorted({*records, *others}) == VERBS
 
 
 @pytest.mark.parametrize("verb", VERBS)
