@@ -1,5 +1,7 @@
 """A small bank of exercises with every kind of part, and records to answer it with."""
 
+from functools import partial
+
 import numpy as np
 import pytest
 
@@ -25,6 +27,7 @@ from grading.exercise import (
 )
 from grading.journal import Journal
 from grading.variants import scenario, scenario_digest
+from tests.grading.made_archives import zip_of
 from tests.grading.made_journals import entry
 
 HALVED = Slip(id="halved", sentence="Half of it was taken.", credit=0.25)
@@ -231,3 +234,9 @@ def filled(journal):
     for number in range(5):
         journal.append(**entry(number))
     return journal
+
+
+@pytest.fixture
+def make_zip(tmp_path):
+    """Return a maker of hand-in archives from names and bytes."""
+    return partial(zip_of, tmp_path / "made.zip")
