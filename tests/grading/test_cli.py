@@ -15,6 +15,7 @@ from click.testing import CliRunner
 from grading.cli import ROOT, main
 from grading.exercises import PAGES
 from tests.grading.made_hand_ins import MAXIMUM, raw_hand_in, right_hand_in
+from tests.grading.xapi_rules import statement_fault
 
 VERBS = sorted(main.commands)
 
@@ -105,6 +106,15 @@ def test_mark_after_demo(demo, tmp_path):
     assert summary["mean_points"] == pytest.approx(total / 8, abs=0.01)
     assert summary["slips"][0]["learners"] >= summary["slips"][-1]["learners"]
     assert all(each["sentence"] for each in summary["slips"])
+
+
+def test_statements_of_the_demo_class_keep_the_published_schema(demo, tmp_path):
+    """Every score of every learner of the invented class is a statement as the schema wants it."""
+    result = run("statements", "--results", demo[0] / "results", "--out", tmp_path)
+    assert result.exit_code == 0, result.output
+    found = json.loads((tmp_path / "statements.json").read_text(encoding="utf-8"))
+    assert len({each["actor"]["account"]["name"] for each in found}) == 8
+    assert {statement_fault(each) for each in found} == {""}
 
 
 def test_marking_again_keeps_what_a_person_entered(hand_ins, tmp_path):
