@@ -20,6 +20,7 @@ STATE_FILE = "marking_state.jsonl"
 _ROOT = Path(__file__).resolve().parent.parent
 _MARKS_REST_ON = (
     ("grading", "*.py"),
+    ("grading", "*.csv"),
     ("grading/templates", "*.*"),  # of feedback pages
     ("workbook/secondplate", "*.py"),
     ("workbook/secondplate", "*.csv"),

@@ -1,13 +1,19 @@
 """The spellings of units that are read, and what each one is in terms of the others.
 
 Only listed spellings count, so that a slip of the keyboard is asked about and never turned into a far-fetched
-unit. How units relate comes from pint.
+unit. How units relate comes from pint. What it says of the usual ones is kept in ``unit_measures.csv``, for
+its registry takes longer to load than a class to mark; only a rarer unit loads it.
 """
 
+import csv
 import re
 import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
+from pathlib import Path
+
+MEASURES_FILE = Path(__file__).with_name("unit_measures.csv")
+MEASURES_COLUMNS = ("unit", "kind", "scale", "offset")
 
 # Words that count things: the answer is a plain number and the word may be left out.
 _COUNTED = ("stud", "weld", "pull", "rivet", "hole", "cylinder", "time", "check", "piece", "test", "fastener")
@@ -140,15 +146,25 @@ def _add_other_case(exact, lower):
 
 @lru_cache(maxsize=1)
 def _registry():
-    """Return pint's registry; loading it with the first unit keeps the import of grading quick."""
+    """Return pint's registry, loaded with the first unit that is not in the table."""
     import pint
 
     return pint.UnitRegistry(cache_folder=None)
 
 
+@lru_cache(maxsize=1)
+def _usual_measures():
+    """Return the units of the table by their names and powers in pint."""
+    with MEASURES_FILE.open(encoding="utf-8", newline="") as file:
+        return {
+            unit: Unit(kind=kind, scale=float(scale), offset=float(offset))
+            for unit, kind, scale, offset in list(csv.reader(file))[1:]
+        }
+
+
 def load_all_units():
-    """Load pint's registry now, for instance before a process is divided into several."""
-    _registry()
+    """Load the usual units now, for instance before a process is divided into several."""
+    _usual_measures()
 
 
 def is_count(unit):
@@ -178,11 +194,18 @@ def unit_of(text):
         return Unit(kind="number", scale=1.0, offset=0.0)
     spelling = spelling.removesuffix(".")
     spelling = _WHOLE.get(spelling.lower() if spelling != "Nm" else "nm", spelling)
-    factors = _factors(spelling)
-    return _measure(factors) if factors else None
+    factors = factors_of(spelling)
+    if not factors:
+        return None
+    return _usual_measures().get(measured_name(factors)) or measure(factors)
 
 
-def _factors(spelling):
+def measured_name(factors):
+    """Write pairs of pint's name and power as the table of usual units has them."""
+    return " ".join(name if power == 1 else f"{name}^{power}" for name, power in factors if name)
+
+
+def factors_of(spelling):
     """Split a spelling into pairs of pint's name and power, or return None."""
     over = re.sub(r"\s+per\s+|^per\s+", "/", spelling)
     parts = [part.strip() for part in over.split("/")]
@@ -223,8 +246,8 @@ def _name(symbol):
     return lower.get(symbol.lower())
 
 
-def _measure(factors):
-    """Return the unit that a product of named units is."""
+def measure(factors):
+    """Return the unit that a product of named units is, by pint; None where it is none."""
     registry = _registry()
     named = [(name, power) for name, power in factors if name]
     if any(name in _OFFSETS for name, _ in named):

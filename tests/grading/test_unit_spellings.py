@@ -1,8 +1,21 @@
 """Units: what each listed spelling is, checked against published conversion factors."""
 
+import csv
+
 import pytest
 
-from grading.unit_spellings import COUNT_WORDS, is_count, is_known, shown_unit, unit_of
+from grading import unit_spellings
+from grading.exercises import EXERCISES
+from grading.unit_spellings import (
+    COUNT_WORDS,
+    MEASURES_COLUMNS,
+    MEASURES_FILE,
+    is_count,
+    is_known,
+    measure,
+    shown_unit,
+    unit_of,
+)
 
 
 @pytest.mark.parametrize(
@@ -165,3 +178,31 @@ def test_units_as_shown(unit, shown):
     """A page shows exponents raised and Greek letters in place, and what it shows can be typed."""
     assert shown_unit(unit) == shown
     assert unit_of(shown) == unit_of(unit)
+
+
+def test_the_table_of_usual_units_says_what_pint_says():
+    """Every row of the table is what pint makes of its unit."""
+    rows = list(csv.reader(MEASURES_FILE.open(encoding="utf-8", newline="")))
+    assert tuple(rows[0]) == MEASURES_COLUMNS
+    for written, kind, scale, offset in rows[1:]:
+        pairs = (each.partition("^") for each in written.split())
+        factors = [(name, int(power or 1)) for name, _, power in pairs]
+        found = measure(factors)
+        assert (found.kind, found.offset) == (kind, float(offset)), written
+        # rel: pint keeps a product in the order in which it met it first, which may move the last bit
+        assert found.scale == pytest.approx(float(scale), rel=4e-16), written
+
+
+def test_usual_units_do_not_load_pint(monkeypatch):
+    """What exercises ask for, and every unit alone, stands in the table; the rest is left to pint."""
+    asked = {part.unit for each in EXERCISES.values() for part in each.parts if hasattr(part, "unit")}
+    alone, _ = unit_spellings._spellings()
+
+    def fail():
+        raise AssertionError
+
+    monkeypatch.setattr(unit_spellings, "_registry", fail)
+    for unit in sorted(asked.union(alone)):
+        assert unit_of.__wrapped__(unit) is not None
+    with pytest.raises(AssertionError):
+        unit_of.__wrapped__("kg3/s2")
