@@ -1,4 +1,4 @@
-"""QTI items: of the standard's structure, and they mark a first answer as our own marking does."""
+"""QTI items: of the standard's structure, and another reader marks a first answer as our own marking does."""
 
 import csv
 import zipfile
@@ -14,7 +14,8 @@ from grading.part_scores import score_part
 from grading.quantities import read_quantity
 from grading.typed_answers import right_typed, slip_ids, slip_typed
 from tests.grading.conftest import ENERGY, KINDS
-from tests.grading.item_reader import mark_item, structure_faults
+from tests.grading.item_reader import mark_item, read_item
+from tests.grading.item_rules import structure_faults
 from tests.grading.made_hand_ins import SETTINGS
 
 CHOSEN = {each: exercise for each, exercise in EXERCISES.items() if not why_left_out(exercise)}
@@ -32,6 +33,12 @@ def keys():
 def items(keys):
     """Give the item of one draw of every exercise that is exported."""
     return {each: item_bytes(CHOSEN[each], keys[each], 1) for each in CHOSEN}
+
+
+@pytest.fixture(scope="module")
+def read(items):
+    """Give the same items as another program reads them."""
+    return {each: read_item(data) for each, data in items.items()}
 
 
 def _responses(part, typed):
@@ -67,8 +74,38 @@ def test_items_keep_the_standards_structure(exercise, items):
     assert list(structure_faults(items[exercise])) == []
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "fault"),
+    [
+        ("<sum>", "<sum><p />", "sum holds p "),
+        ("<itemBody>", "<modalFeedback /><itemBody>", "assessmentItem holds"),
+        ("<prompt>", "<prompt>Twice</prompt><prompt>", "choiceInteraction holds"),
+        ("<member>", '<member><baseValue baseType="float">1</baseValue>', "member holds"),
+        ('responseIdentifier="readable" ', "", "choiceInteraction has the attributes"),
+        ('shuffle="false"', 'shuffle="false" colour="red"', "choiceInteraction has the attributes"),
+        (
+            'mapResponse identifier="readable"',
+            'mapResponse name="readable"',
+            "mapResponse has the attributes",
+        ),
+        (
+            'variable identifier="readable"',
+            'variable identifier="written"',
+            "names written, which is not declared",
+        ),
+        ('simpleChoice identifier="in_mm"', 'simpleChoice identifier="7 mm"', "identifier '7 mm'"),
+    ],
+)
+def test_the_rules_see_a_fault(items, old, new, fault):
+    """What the schema does not allow is found: elements, their order and number, attributes, names."""
+    item = items["start_here.practice_choices"].decode()
+    assert old in item
+    faults = list(structure_faults(item.replace(old, new, 1).encode()))
+    assert any(fault in each for each in faults), faults
+
+
 @pytest.mark.parametrize("exercise", CHOSEN)
-def test_an_item_marks_as_we_do(exercise, items, keys):
+def test_an_item_marks_as_we_do(exercise, read, keys):
     """Right answers, slips and half-right answers earn in the item what a first try earns on the page."""
     everything = {}
     for part in CHOSEN[exercise].parts:
@@ -77,7 +114,7 @@ def test_an_item_marks_as_we_do(exercise, items, keys):
         everything |= _responses(part, right)
         for typed in (right, *_wrong(part, key)):
             ours = score_part(part, key, typed)
-            score, shown = mark_item(items[exercise], _responses(part, typed))
+            score, shown = mark_item(read[exercise], _responses(part, typed))
             # abs 1e-9: sums of the same shares, added up in another order
             assert score == pytest.approx(part.points * ours.fraction, abs=1e-9), (part.id, typed)
             if ours.slip_id and not isinstance(part, (Verdicts, Range, Number)):
@@ -85,12 +122,12 @@ def test_an_item_marks_as_we_do(exercise, items, keys):
             if ours.slip_id and isinstance(part, (Range, Number)) and ours.fraction < 0.5:
                 assert len(shown) == 1
     points = sum(part.points for part in CHOSEN[exercise].parts)
-    assert mark_item(items[exercise], everything)[0] == pytest.approx(points, abs=1e-9), "see above"
+    assert mark_item(read[exercise], everything)[0] == pytest.approx(points, abs=1e-9), "see above"
 
 
-def test_no_answer_earns_nothing(items):
+def test_no_answer_earns_nothing(read):
     """An item that nobody answered gives no points and shows no sentence."""
-    assert {(score, len(shown)) for score, shown in (mark_item(each, {}) for each in items.values())} == {
+    assert {(score, len(shown)) for score, shown in (mark_item(each, {}) for each in read.values())} == {
         (0.0, 0)
     }
 
