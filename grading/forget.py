@@ -21,9 +21,11 @@ from grading.forget_person import FOLDERS_BY_LEARNER, Person
 from grading.gradebook_file import GradebookFile, opened
 from grading.gradebook_places import GRADEBOOK_FILE, overwrite_deleted
 from grading.hand_in import HandInError, read_hand_in
+from grading.hand_in_members import MANIFEST
 from grading.held_folders import held
 from grading.learner_names import LearnerNames, UnknownLearnerError
 from grading.learners import learner_slug
+from grading.packed_counts import packed_counts
 from grading.variants import normalise_learner
 from grading.whole_files import write_whole
 
@@ -143,14 +145,19 @@ def _is_of(person, record):
 
 
 def _cut_out(person, path):
-    """Write somebody else's hand-in again without the learner's answers; the chain of checks is made anew."""
+    """Write somebody else's hand-in again without the learner's answers, with checks and counts made anew."""
+    with zipfile.ZipFile(path) as old:
+        members = {name: old.read(name) for name in old.namelist()}
+    for name, content in members.items():
+        if name.startswith("answers/"):
+            records = parse_journal(content, place=name).records
+            members[name] = journal_bytes(content_of(each) for each in records if not _is_of(person, each))
+    manifest = json.loads(members[MANIFEST])
+    if "journals" in manifest:
+        members[MANIFEST] = json.dumps({**manifest, "journals": packed_counts(members)}, indent=1).encode()
     data = io.BytesIO()
-    with zipfile.ZipFile(path) as old, zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as new:
-        for name in old.namelist():
-            content = old.read(name)
-            if name.startswith("answers/"):
-                records = parse_journal(content, place=name).records
-                content = journal_bytes(content_of(each) for each in records if not _is_of(person, each))
+    with zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as new:
+        for name, content in members.items():
             new.writestr(name, content)
     write_whole(path, data.getvalue())
 

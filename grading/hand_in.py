@@ -19,6 +19,7 @@ from grading.class_settings import settings_of
 from grading.hand_in_members import MANIFEST, MEMBER, MOST_BYTES, HandInError, Unread, members_of
 from grading.journal import Journal
 from grading.learners import Learner, learner_of, learner_slug, save_learner
+from grading.packed_counts import lost_answers, packed_counts
 from grading.variants import PRACTICE, normalise_learner
 from grading.written_answers import is_untouched, notebook_of, practical_id, written_answer
 
@@ -87,6 +88,7 @@ def pack_hand_in(workbook_folder, out_folder, *, pages=None, bank_version=None, 
         "course": (settings or settings_of(workbook)).course_key,
         "bank": bank_version or "",
         "made_at": now.isoformat(timespec="seconds"),
+        "journals": packed_counts(members),
     }
     members = {MANIFEST: json.dumps(manifest, indent=1).encode(), **members}
     path = Path(out_folder) / f"hand_in_{learner_slug(who.learner)}_{now:%Y%m%d_%H%M%S}.zip"
@@ -142,7 +144,7 @@ def hand_in_of(data, *, pages=None):
 
         pages = PAGES
     members = members_of(data)
-    manifest = _read_manifest(members.pop(MANIFEST))
+    manifest, counts = _read_manifest(members.pop(MANIFEST))
     journals, written, problems = {}, {}, []
     for name, data in members.items():
         match = MEMBER.fullmatch(name)
@@ -160,8 +162,9 @@ def hand_in_of(data, *, pages=None):
             problems.append(Problem(kind="hand-in", sentence=sentence, place=name))
         elif not (page in pages and is_untouched(text, pages[page])):
             written[page] = text
-    journals = _at_home(journals, pages, problems)
-    return HandIn(**manifest, journals=journals, written=written, problems=tuple(problems))
+    at_home = _at_home(journals, pages, problems)
+    problems.extend(lost_answers(counts, members, {**at_home, **journals}, pages))
+    return HandIn(**manifest, journals=at_home, written=written, problems=tuple(problems))
 
 
 def _at_home(journals, pages, problems):
@@ -227,7 +230,7 @@ def bytes_of_open(handle, path):
 
 
 def _read_manifest(data):
-    """Return the checked fields of the manifest."""
+    """Return the checked fields of the manifest, and what it says was packed."""
     try:
         content = json.loads(data)
     except (ValueError, RecursionError) as error:
@@ -249,4 +252,4 @@ def _read_manifest(data):
     if fields["learner"] == PRACTICE:
         message = "this hand-in names no learner: it was made without signing in"
         raise HandInError(message)
-    return fields
+    return fields, content.get("journals")

@@ -11,6 +11,7 @@ from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
 from grading.hand_in import learner_slug
 from grading.keys import keys_for
+from grading.packed_counts import packed_counts
 from grading.typed_answers import right_typed
 from grading.variants import normalise_learner
 
@@ -78,8 +79,9 @@ def zipped(path, members):
 
 def raw_hand_in(folder, name, journal_of_page, *, notebooks=None, made_at=MADE_AT, file_name=None, **changes):
     """Write a hand-in from raw journals and raw notebooks, each by page id."""
-    members = {"hand_in.json": manifest(name, made_at=made_at.isoformat(timespec="seconds"), **changes)}
-    members |= {f"answers/{page}.jsonl": data for page, data in journal_of_page.items()}
+    answers = {f"answers/{page}.jsonl": data for page, data in journal_of_page.items()}
+    fields = {"made_at": made_at.isoformat(timespec="seconds"), "journals": packed_counts(answers), **changes}
+    members = {"hand_in.json": manifest(name, **fields), **answers}
     members |= {f"pages/{page}.ipynb": data for page, data in (notebooks or {}).items()}
     file_name = file_name or f"hand_in_{learner_slug(name)}_{made_at:%Y%m%d_%H%M%S}.zip"
     return zipped(Path(folder) / file_name, members)

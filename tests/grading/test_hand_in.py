@@ -1,6 +1,7 @@
 """Hand-ins: a round trip, and what strangers may pack without harm."""
 
 import json
+import re
 import time
 import zipfile
 from datetime import UTC, datetime
@@ -259,6 +260,77 @@ def test_problems_of_journals_are_carried(make_zip):
         ("answers/arcs.jsonl", 2),
         ("pages/arcs.ipynb", 0),
     ]
+
+
+@pytest.fixture
+def packed_again(pack, make_zip, small_page):
+    """Return a function that packs the hand-in again: lines that are left, other words in the manifest."""
+    with zipfile.ZipFile(pack()) as archive:
+        members = {name: archive.read(name) for name in archive.namelist()}
+    manifest = json.loads(members.pop("hand_in.json"))
+    lines = members.pop("answers/arcs.jsonl").splitlines(keepends=True)
+
+    def packed(left, *, page="arcs", **changes):
+        journal = [] if left is None else [(f"answers/{page}.jsonl", b"".join(lines[:left]))]
+        made = make_zip([*members.items(), *journal], manifest={**manifest, **changes})
+        return read_hand_in(made, pages={"arcs": small_page})
+
+    return packed
+
+
+@pytest.mark.parametrize(
+    ("left", "lost"), [(2, "1 of the 3 answers"), (1, "2 of the 3"), (0, "3 of the 3"), (None, "3 of the 3")]
+)
+def test_a_journal_cut_at_the_end_of_a_line_is_told(packed_again, left, lost):
+    """It looks like an earlier state of itself; the count in the manifest says how many answers are lost."""
+    got = packed_again(left)
+    assert len(got.records) == (left or 0)
+    (problem,) = got.problems
+    assert (problem.kind, problem.place) == ("lost answers", "answers/arcs.jsonl")
+    assert re.fullmatch(
+        rf"{lost}( answers)? that were packed on page arcs (is|are) missing", problem.sentence
+    ), problem.sentence
+
+
+def test_another_last_answer_is_told(packed_again):
+    """As many answers as were packed, but the last is another one, as from the journal of another day."""
+    got = packed_again(3, journals={"arcs": {"records": 3, "last": "0" * 32}})
+    assert [each.sentence for each in got.problems] == [
+        "the last answer on page arcs is not the one that was packed"
+    ]
+
+
+def test_a_journal_that_was_renamed_has_lost_nothing(packed_again):
+    """Its answers count under the page that they are of, so none is missing there."""
+    got = packed_again(3, page="seams")
+    assert [each.kind for each in got.problems] == ["other page"]
+
+
+@pytest.mark.parametrize(
+    ("journals", "told"),
+    [
+        (None, []),  # as an older copy packs
+        ({}, []),
+        ({"seams": {"records": 9, "last": ""}}, []),  # a page of a newer copy
+        ([], ["the hand-in does not say how many answers were packed"]),
+        *(
+            ({"arcs": count}, ["the hand-in does not say how many answers were packed on page arcs"])
+            for count in (
+                7,
+                {},
+                {"records": True, "last": ""},
+                {"records": -1, "last": ""},
+                {"records": 10**4000, "last": ""},
+                {"records": 3, "last": None},
+            )
+        ),
+    ],
+)
+def test_a_manifest_without_usable_counts_loses_nothing(packed_again, journals, told):
+    """All answers count whatever the manifest says of them; only counts that cannot be read are told."""
+    got = packed_again(3, journals=journals)
+    assert len(got.records) == 3
+    assert [each.sentence for each in got.problems] == told
 
 
 UNTOUCHED = ("Write here.\n\n*Who watched, and when.*", "Write here.\r\n\r\n*Who watched,  and when.*\n")

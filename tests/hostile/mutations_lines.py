@@ -5,13 +5,15 @@ here knows how a check sum is made.
 """
 
 import json
+from dataclasses import replace
 from functools import lru_cache
 
 from grading.answers import MOST_TOLD
-from tests.hostile.mutations_made import Mutant, Told
+from tests.hostile.mutations_made import MANIFEST, Mutant, Told, manifest_of
 
 BAD_LINE = frozenset({"unreadable", "bad check", "torn"})
 GAP = frozenset({"missing record"})
+LOST = frozenset({"lost answers"})
 
 
 def _meaning(line):
@@ -33,7 +35,8 @@ def spoilt_journal(sound, page, data, *, changes=None, **kept):
     """Return the hand-in with this journal for a page, and what must come of it.
 
     A line that says what one of the sound lines said counts, once; of every other line that is not blank
-    something must be told, and of no whole one.
+    something must be told, and of no whole one. Where lines are gone, or another one is the last, that must
+    be told besides: the manifest counted them.
     """
     known = _known(sound.lines[page])
     whole, bad = [], []
@@ -48,16 +51,19 @@ def spoilt_journal(sound, page, data, *, changes=None, **kept):
             whole.append(place)
     once = list(dict.fromkeys(whole))
     chained = whole == list(range(len(whole)))
+    lost = once[-1:] != [len(sound.lines[page]) - 1] or len(once) < len(sound.lines[page])
     of_page = tuple(sound.numbers[page][place] for place in once)
     told = [Told(kinds=BAD_LINE, page=page, line=number) for number in bad[:MOST_TOLD]]
     if not bad and not chained:
         told.append(Told(kinds=GAP | {"copied record"}, page=page))
+    if lost:
+        told.append(Told(kinds=LOST, page=page))
     return Mutant(
         data=sound.with_members({f"answers/{page}.jsonl": data, **(changes or {})}),
         standing=_in_order(sound, page, of_page),
         told=tuple(told),
         told_lines={page: frozenset(bad)},
-        quiet=chained and not bad,
+        quiet=chained and not bad and not lost,
         **kept,
     )
 
@@ -115,6 +121,52 @@ def cut(sound, dice):
     place = min(dice.choice(places), len(data))
     half = dice.random() < 0.2  # the front was lost instead
     return spoilt_journal(sound, page, data[place:] if half else data[:place])
+
+
+def cut_at_line_ends(sound, dice):
+    """Take whole lines off a journal's end, down to none, or take the journal out of the archive.
+
+    What is left is a sound journal; where the manifest counts nothing, as an older copy packs, it stays so.
+    """
+    page, data = _journal(sound, dice)
+    lines = data.split(b"\n")[:-1]
+    left = dice.randrange(len(lines))
+    journal = b"".join(line + b"\n" for line in lines[:left])
+    mutant = spoilt_journal(sound, page, journal)
+    if dice.random() < 0.2:
+        changes = {MANIFEST: manifest_of(sound, journals=None), f"answers/{page}.jsonl": journal}
+        return replace(mutant, data=sound.with_members(changes), told=(), quiet=True)
+    if not left and dice.random() < 0.5:
+        return replace(mutant, data=sound.with_members({f"answers/{page}.jsonl": None}))
+    return mutant
+
+
+def counts(sound, dice):
+    """Forge what the manifest counts: wrong numbers, kinds, pages; all answers count whatever it says."""
+    page = dice.choice(sound.pages)
+    honest = json.loads(sound.members[MANIFEST])["journals"]
+    many = len(sound.lines[page])
+    told = True
+    how = dice.randrange(4)
+    if how == 0:
+        forged = {
+            **honest,
+            page: {**honest[page], "records": dice.choice((many + 1, 19_999, -1, 10**30, True, "2"))},
+        }
+    elif how == 1:
+        forged = {
+            **honest,
+            page: {**honest[page], "last": dice.choice(("", "x", "0" * 32, None, [], "\u202e" * 99))},
+        }
+    elif how == 2:
+        forged = dice.choice(([], 7, "x", True, {**honest, page: None}, {**honest, page: [many]}))
+    else:
+        told = False
+        forged = dice.choice(
+            (None, {}, {**honest, "../x": 9, "arcs": {"records": 9, "last": ""}, "x" * 900: []})
+        )
+    data = sound.with_members({MANIFEST: manifest_of(sound, journals=forged)})
+    return Mutant(data=data, standing=sound.all, told=(Told(kinds=LOST),) if told else (), quiet=not told)
 
 
 def orders(sound, dice):
@@ -204,7 +256,9 @@ def encodings(sound, dice):
 FAMILIES = {
     "bits turned in a journal": (13, bits),
     "bytes changed in a journal": (9, some_bytes),
-    "journal cut short": (6, cut),
+    "journal cut short": (5, cut),
+    "journal cut at a line's end": (2, cut_at_line_ends),
+    "counts in the manifest": (1, counts),
     "lines copied, swapped, joined": (7, orders),
     "other encodings and line ends": (3, encodings),
 }

@@ -15,6 +15,7 @@ from grading.demo_class import invent_records, learner_name
 from grading.exercise import Number
 from grading.exercises import EXERCISES, PAGES
 from grading.keys import keys_for
+from grading.packed_counts import packed_counts
 from grading.quantities import show_quantity
 from grading.variants import normalise_learner
 from grading.written_answers import notebook_of
@@ -224,8 +225,8 @@ def _sound(name, exercises, keys):
         page: tuple(place for place, each in enumerate(contents) if each["page"] == page) for page in pages
     }
     journals = {page: journal_bytes(contents[place] for place in numbers[page]) for page in pages}
-    members = {MANIFEST: manifest(name)}
-    members |= {f"answers/{page}.jsonl": data for page, data in journals.items()}
+    answers = {f"answers/{page}.jsonl": data for page, data in journals.items()}
+    members = {MANIFEST: manifest(name, journals=packed_counts(answers)), **answers}
     if dice.random() < 0.5:
         members[f"pages/{pages[0]}.ipynb"] = notebook_of(pages[0], f"Welded one stud and pulled it, {name}.")
     lines = {page: tuple(data.split(b"\n")[:-1]) for page, data in journals.items()}
