@@ -35,21 +35,22 @@ def test_page_that_runs(workbook, capsys):
     assert (folder / "1_one" / "one.ipynb").read_bytes() == before
 
 
-@pytest.mark.parametrize(
-    ("cell", "expected"),
-    [
-        ("1 / 0", "Page bad.ipynb, cell 2 failed: ZeroDivisionError: division by zero."),
-        ("raise ValueError('first\\nsecond')", "Page bad.ipynb, cell 2 failed: ValueError: first."),
-        ("import os\nos._exit(3)", "Page bad.ipynb, cell 2 ended the kernel."),
-    ],
-)
-def test_cell_that_fails(workbook, capsys, cell, expected):
+FAILING = {
+    "bad_1.ipynb": ("1 / 0", "cell 2 failed: ZeroDivisionError: division by zero."),
+    "bad_2.ipynb": ("raise ValueError('first\\nsecond')", "cell 2 failed: ValueError: first."),
+    "bad_3.ipynb": ("import os\nos._exit(3)", "cell 2 ended the kernel."),
+}
+
+
+def test_cells_that_fail(workbook, capsys):
     """The sentence names page, cell and error; the other pages are run all the same."""
-    workbook("good.ipynb", "1")
-    assert check_pages.check(workbook("bad.ipynb", "1", cell, "1")) == 1
+    for name, (cell, _) in FAILING.items():
+        workbook(name, "1", cell, "1")
+    assert check_pages.check(workbook("good.ipynb", "1")) == len(FAILING)
     printed = capsys.readouterr()
-    assert printed.err.strip() == expected
-    assert one_sentence(printed.err.strip())
+    complaints = printed.err.strip().split("\n")
+    assert complaints == [f"Page {name}, {expected}" for name, (_, expected) in FAILING.items()]
+    assert all(map(one_sentence, complaints))
     assert "good.ipynb: runs" in printed.out
 
 
@@ -60,17 +61,20 @@ def test_cell_without_end(workbook, capsys, monkeypatch):
     assert capsys.readouterr().err.strip() == "Page slow.ipynb, cell 1 did not end within 1 s."
 
 
-@pytest.mark.parametrize(
-    "content", ["", "[]", "no notebook", '{"cells": 5}', '{"cells": [5]}', '{"cells": []}']
-)
-def test_file_that_is_no_page(workbook, capsys, content):
-    """A file that is no notebook is named."""
+def test_files_that_are_no_pages(workbook, capsys):
+    """Each file that is no notebook is named, and the pages are run all the same."""
     folder = workbook("good.ipynb", "1")
-    (folder / "odd.ipynb").write_text(content)
-    assert check_pages.check(folder) == 1
-    complaint = capsys.readouterr().err.strip()
-    assert complaint.startswith("Page odd.ipynb, cannot be read as a notebook: ")
-    assert one_sentence(complaint)
+    contents = ["", "[]", "no notebook", '{"cells": 5}', '{"cells": [5]}', '{"cells": []}']
+    for number, content in enumerate(contents):
+        (folder / f"odd_{number}.ipynb").write_text(content)
+    assert check_pages.check(folder) == len(contents)
+    printed = capsys.readouterr()
+    complaints = printed.err.strip().split("\n")
+    assert len(complaints) == len(contents)
+    for number, complaint in enumerate(complaints):
+        assert complaint.startswith(f"Page odd_{number}.ipynb, cannot be read as a notebook: ")
+        assert one_sentence(complaint)
+    assert "good.ipynb: runs" in printed.out
 
 
 def test_kernel_that_does_not_answer(workbook, capsys, monkeypatch):
