@@ -21,6 +21,7 @@ _ROOT = Path(__file__).resolve().parent.parent
 _MARKS_REST_ON = (
     ("grading", "*.py"),
     ("grading", "*.csv"),
+    ("grading", "*.json"),
     ("grading/templates", "*.*"),  # of feedback pages
     ("workbook/secondplate", "*.py"),
     ("workbook/secondplate", "*.csv"),

@@ -7,6 +7,7 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Order, OrderKey
 from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.decision import apart
 from grading.exercises.removal.row_policy import (
     ACTION_IDS,
@@ -145,7 +146,7 @@ def _now(table):
     return belief, replace(row_model(table), wrong_probability=belief)
 
 
-@cache
+@worked_out
 def _next_rows():
     """Return rows after some pulls by what is best now, where it leads clearly over the other plans."""
     sizes = {

@@ -12,6 +12,7 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey
 from grading.exercises.building_blocks import chosen, looked_up, wrong
+from grading.exercises.catalogues import worked_out
 from secondplate import tables
 from secondplate.removal import (
     HARD_LIMITS,
@@ -28,6 +29,8 @@ from secondplate.removal import (
 
 HEADING = "Which way for this car?"
 MARGIN = 0.15
+_WAYS = (*METHODS, NO_METHOD)
+_LETTERS, _CLOSE = "abcdefgh"[: len(_WAYS)], "-"  # for each way, and for a close call
 # Hardness is known by class, so a case stands half a class or more from the end of a drill's table.
 HALF_CLASS_HV = next(row.number for row in tables.load("rivet_hardness") if row.name == "half width")
 JOB_FACTS = (
@@ -135,17 +138,30 @@ class Cases:
         return {name: column[number].item() for name, column in self.columns.items()}
 
 
-@cache
-def cases(card_facts, keep=None):
-    """Return the cases of a card that are no close call; ``keep`` may ask for more than that."""
+def _columns(card_facts):
+    """Return every case of a card, each fact as a column."""
     grid = np.meshgrid(*(np.array(values) for _, values in card_facts), indexing="ij")
-    columns = {name: column.ravel() for (name, _), column in zip(card_facts, grid, strict=True)}
+    return {name: column.ravel() for (name, _), column in zip(card_facts, grid, strict=True)}
+
+
+@worked_out
+def _plain_ways(card_facts, keep):
+    """Return for each case a letter: that of the way to take, or a dash where it is a close call."""
+    columns = _columns(card_facts)
     judged = judge(columns)
     good = judged.sure & _clear_of_limits(columns)
     if keep:
         good &= keep(columns, judged)
-    by_way = {str(way): np.flatnonzero(good & (judged.way == way)) for way in np.unique(judged.way[good])}
-    return Cases(columns=columns, by_way=by_way)
+    letters = np.select([judged.way == way for way in _WAYS], list(_LETTERS), default=_CLOSE)
+    return "".join(np.where(good, letters, _CLOSE).tolist())
+
+
+@cache
+def cases(card_facts, keep=None):
+    """Return the cases of a card that are no close call; ``keep`` may ask for more than that."""
+    letters = np.array(list(_plain_ways(card_facts, keep)))
+    by_way = {way: np.flatnonzero(letters == letter) for way, letter in zip(_WAYS, _LETTERS, strict=True)}
+    return Cases(columns=_columns(card_facts), by_way=by_way)
 
 
 def draw_case(draw, card_facts, *, ways, keep=None):

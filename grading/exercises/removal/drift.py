@@ -1,11 +1,10 @@
 """Exercise on a small lasting shift, which sums of distances find and limits of single values do not."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import chosen, option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.pull_chart import HEADING
 from grading.exercises.scenes import scene
 from secondplate.bench_random import uniform
@@ -37,7 +36,7 @@ def _answers(scenario):
     }
 
 
-@cache
+@worked_out
 def _drifts():
     """Return series that drift down, by whether the sums signal; in none does a single force stand out."""
     share = uniform(b"drifts of page 3", "share", np.arange(PULLS * 240)).reshape(240, PULLS)

@@ -6,6 +6,7 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Range, RangeKey
 from grading.exercises.building_blocks import chosen, option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.ways import grid, rows_of
 from grading.exercises.rivet_anatomy.drawing_out import CONSTANTS, one_pull, pull
 from grading.exercises.rivet_anatomy.holding import RIVET, newtons, spoken, strength_mpa
@@ -107,7 +108,7 @@ def joints():
     return by_peak
 
 
-@cache
+@worked_out
 def needs():
     """Return what some of these rivets ask for, as low and high ends of the whole pull to ten newtons."""
     found = [one_pull(joint).peak_n for of_peak in joints().values() for joint in of_peak[::17]]

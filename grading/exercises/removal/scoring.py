@@ -1,11 +1,10 @@
 """Exercise on weighed marks: what they add up to, and how the winner turns with the weights."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.decision import HEADING, apart
 from grading.exercises.scenes import scene
 from secondplate.bench_random import uniform
@@ -21,7 +20,7 @@ def _sums(scores, weights):
     return weighted_sum(scores, weights=np.asarray(weights) / 100)
 
 
-@cache
+@worked_out
 def _score_cards():
     """Return cards of scores with two sets of weights, by whether the winner turns with them."""
     drawn = uniform(b"score cards of page 3", "score", np.arange(9 * 1500)).reshape(1500, 3, 3)

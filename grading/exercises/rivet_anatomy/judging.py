@@ -59,7 +59,7 @@ def joints(family, uncertainty_mm):
     # Distances from the limit in hundredths, none so close to the uncertainty that rounding decides.
     steps = (-0.16, -0.12, -0.1, -0.02, -0.01, 0.01, 0.02, 0.1, 0.12, 0.16)
     good = {"left": least + 0.15, "right": least + 0.18, "bottom": bottom_least + 0.2, "head": 0.05}
-    found = {}
+    made = []
     for name, limit, sign in (
         ("left", least, 1),
         ("right", least, 1),
@@ -71,9 +71,13 @@ def joints(family, uncertainty_mm):
             for more in (0.0, 0.03, 0.06):
                 joint = {measure: value + more for measure, value in good.items()}
                 joint[name] = limit + sign * step
-                joint = {measure: round(value, 2) for measure, value in joint.items()}
-                word = str(verdicts(**joint, family=family, uncertainty_mm=uncertainty_mm))
-                found.setdefault(word, []).append(joint)
+                made.append({measure: round(value, 2) for measure, value in joint.items()})
+    measures = {measure: np.array([joint[measure] for joint in made]) for measure in GIVEN}
+    found = {}
+    for joint, word in zip(
+        made, verdicts(**measures, family=family, uncertainty_mm=uncertainty_mm), strict=True
+    ):
+        found.setdefault(str(word), []).append(joint)
     return found
 
 

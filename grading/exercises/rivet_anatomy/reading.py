@@ -13,6 +13,7 @@ from grading.exercise import (
     Reading,
 )
 from grading.exercises.building_blocks import chosen, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.section import judge, measure, random_sections, typical_limits
 
@@ -48,10 +49,11 @@ def catalogue(fault):
     return sections, measure(sections)
 
 
-def _distances(fault):
+@worked_out
+def measured_on(fault):
     """Return what can be read off the sections with a fault, right and wrong, by name."""
     sections, measured = catalogue(fault)
-    rivet, plate = sections.parameters.rivet, sections.parameters.stack.second
+    rivet, stack = sections.parameters.rivet, sections.parameters.stack
     wall = (rivet.shank_diameter_mm - rivet.bore_diameter_mm) / 2
     head = measured.head_flushness_mm
     return {
@@ -62,7 +64,8 @@ def _distances(fault):
         "left_axis": measured.interlock_left_mm + rivet.shank_diameter_mm / 2,
         "right_axis": measured.interlock_right_mm + rivet.shank_diameter_mm / 2,
         "remaining": measured.remaining_thickness_mm,
-        "plate": plate.thickness_mm,
+        "top_plate": stack.top.thickness_mm,
+        "plate": stack.second.thickness_mm,
         "button_depth": measured.button_depth_mm,
         "head": np.abs(head),
         "to_bore": np.abs(rivet.web_mm - head),
@@ -76,7 +79,7 @@ def _distances(fault):
 
 def distances(table):
     """Return what can be read off the sections of a table of scenarios, by name."""
-    found = {fault: _distances(fault) for fault in {str(name) for name in table["fault"]}}
+    found = {fault: measured_on(fault) for fault in {str(name) for name in table["fault"]}}
     picked = list(zip(table["fault"].tolist(), table["section"].tolist(), strict=True))
     names = next(iter(found.values()))
     return {
@@ -100,10 +103,10 @@ HEAD = {"to_bore": "to_bore", "web": "web"}
 TAIL = {"radius": "tail_radius", "shank": "shank", "button": "button"}
 
 
-@cache
+@worked_out
 def readable(fault, *readings):
     """Return the numbers of the sections on which the slips of some readings are told apart."""
-    distance = _distances(fault)
+    distance = measured_on(fault)
     slips = {"left": LEFT, "right": RIGHT, "remaining": REMAINING, "head": HEAD, "tail": TAIL}
     plain = [_apart(distance, (name, *slips[name].values())) for name in readings]
     seen = [np.broadcast_to(distance[name], SECTIONS) > EYE_MM for name in readings]
@@ -204,7 +207,7 @@ READ_SECTION = Exercise(
 )
 
 
-@cache
+@worked_out
 def plain_heads(fault):
     """Return the numbers of the sections whose head lies clear of the limits and of where verdicts change.
 
@@ -219,14 +222,14 @@ def plain_heads(fault):
     return tuple(number for number in readable(fault, "head", "tail") if found[number])
 
 
-@cache
+@worked_out
 def _head_verdicts(fault):
     """Return the verdict on the head of each section of the catalogue."""
     judged = judge(catalogue(fault)[1], typical_limits(), uncertainty_mm=HEAD_READING_MM)
     return judged.by_measure["head_flushness_mm"]
 
 
-@cache
+@worked_out
 def heads_by_verdict():
     """Return faults and numbers of the sections to draw from, by the verdict on their head."""
     found = {}

@@ -15,6 +15,7 @@ from grading.exercise import (
     VerdictsKey,
 )
 from grading.exercises.building_blocks import THREE_FIGURES, clear_of, option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate import tables
 from secondplate.rivet import Sheet, Stack
@@ -75,7 +76,7 @@ def _way_round(*drawn):
     return "so" if as_it_is == 2 else "turn"
 
 
-@cache
+@worked_out
 def _stacks_by_way():
     """Return the stacks to draw from by what is to be done with them; a share near a third is left out."""
     plates = [(name, thickness_mm) for name, sizes in SHEETS_MM.items() for thickness_mm in sizes]
@@ -171,7 +172,7 @@ def _share_values(top_mm, second_mm, gap_mm):
     }
 
 
-@cache
+@worked_out
 def _shares():
     """Return ``[top, second, gap]`` of stacks whose share is plain and whose slips are told apart."""
     thicknesses = (0.8, 0.9, 1.0, 1.1, 1.2, 1.4, 1.5, 1.6, 1.8, 2.0, 2.2, 2.5, 3.0, 3.5)

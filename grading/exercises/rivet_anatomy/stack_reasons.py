@@ -5,6 +5,7 @@ from itertools import product
 
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise
 from grading.exercises.building_blocks import option, same, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.rivet_anatomy.stack import BOARD, HEADING, LIMITS, plate_words
 from grading.exercises.scenes import scene
 from secondplate.rivet import Rivet, Sheet, Stack, piercing_force_n, rivet_axial_capacity_n
@@ -72,7 +73,7 @@ def _against(*case):
     return tuple(name for name, start in REASONS.items() if any(text.startswith(start) for text in said))
 
 
-@cache
+@worked_out
 def _cases():
     """Return the cases by what stands against them: one or two reasons, none of them close."""
     found = {}

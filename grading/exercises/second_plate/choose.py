@@ -1,7 +1,5 @@
 """Exercises on choosing a fastener: from which side it is set, and what gives first in its joint."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import (
@@ -16,6 +14,7 @@ from grading.exercise import (
     VerdictsKey,
 )
 from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.bearing import strength_mpa
 from grading.exercises.second_plate.grip import HEADING
@@ -180,7 +179,7 @@ def _joints(standard):
     return joint.weakest, columns
 
 
-@cache
+@worked_out
 def joints():
     """Return joints by what gives first; those in which another way comes close are left out."""
     found = {}

@@ -1,6 +1,5 @@
 """Exercise on a button as a dome: what strain pressing it back takes, and when it only springs."""
 
-from functools import cache
 from itertools import pairwise, product
 
 import numpy as np
@@ -14,6 +13,7 @@ from grading.exercises.building_blocks import (
     slip,
     wrong,
 )
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.plate import (
     ButtonDome,
@@ -46,7 +46,7 @@ def _strains(diameter_mm, rise_mm, sheet_mm):
     }
 
 
-@cache
+@worked_out
 def told_apart():
     """Return sizes of buttons at which no two paths lead to much the same strain."""
     sizes = ((7.0, 7.5, 8.0, 8.5, 9.0), (0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2), (1.2, 1.5, 1.8, 2.0, 2.5))

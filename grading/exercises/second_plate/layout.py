@@ -1,7 +1,5 @@
 """Exercise on how many fasteners one row holds, on a bare flange and between old sites."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import (
@@ -12,6 +10,7 @@ from grading.exercise import (
     NumberKey,
 )
 from grading.exercises.building_blocks import chosen, slip, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.edges import FASTENERS, HEADING
 from secondplate.fastener_layout import Flange, OldSite, hole_rules, most_fasteners
@@ -44,7 +43,7 @@ def _shown(name, count):
     return any(abs(mm - count) < 0.02 for mm in (fastener.diameter_mm, *sizes))
 
 
-@cache
+@worked_out
 def bare_rows(name):
     """Return lengths of bare flanges, and how many they hold, where every slip leads to another number."""
     regular, minimum = (hole_rules(FASTENERS[name].hole_most_mm, level=level) for level in LEVELS)
@@ -62,7 +61,7 @@ def bare_rows(name):
     return found
 
 
-@cache
+@worked_out
 def rows_between(name):
     """Return distances of two old sites, with how many stand between them, where every slip is apart."""
     rules = hole_rules(FASTENERS[name].hole_most_mm)

@@ -10,9 +10,10 @@ from functools import cache
 import numpy as np
 
 from grading.exercises.building_blocks import current_and_time, looked_up_numbers
+from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.force import PULL_FORCE
 from grading.exercises.rivet_anatomy.drawing_out import pull
-from grading.exercises.rivet_anatomy.reading import READ_SECTION, catalogue
+from grading.exercises.rivet_anatomy.reading import READ_SECTION, measured_on
 from grading.exercises.scenes import scene
 from grading.exercises.stud_welding.heat_reach import HEAT_REACH
 from secondplate import studs
@@ -48,21 +49,28 @@ def guard_mm():
 
 
 @cache
-def heated(setting):
+def _heated(setting):
     """Return the weld of one setting, worked out by the heat model for the usual joint."""
-    # The solver is loaded only when somebody asks: marking other pages does without it.
+    # The solver is loaded only when somebody asks: marking does without it.
     from secondplate.heat.joint import default_joint
     from secondplate.heat.weld import weld_heat
+
+    return weld_heat(default_joint(stud_diameter_mm=STUD_MM), weld_settings(setting))
+
+
+@cache
+def weld_settings(setting):
+    """Return the settings of a weld as the heat model takes them."""
     from secondplate.heat.weld_settings import WeldHeat
 
     current_a, time_ms = current_and_time(setting)
-    settings = WeldHeat(current_a=current_a, time_ms=time_ms)
-    return settings, weld_heat(default_joint(stud_diameter_mm=STUD_MM), settings)
+    return WeldHeat(current_a=current_a, time_ms=time_ms)
 
 
+@worked_out
 def peak_c(setting, place):
     """Return the highest temperature of a place in whole degrees, as it is shown."""
-    return round(float(heated(setting)[1].peak_at_c(place)))
+    return round(float(_heated(setting).peak_at_c(place)))
 
 
 @cache
@@ -71,10 +79,10 @@ def heat_word(setting):
     return str(judge_heat({BOND_LINE: peak_c(setting, BOND_PLACE)})[BOND_LINE])
 
 
-@cache
+@worked_out
 def strength_left(setting, second):
     """Return the share of its strength that the heat left the second plate, as a band."""
-    found = softening_of_weld(heated(setting)[1], softening_kind=KINDS[second])
+    found = softening_of_weld(_heated(setting), softening_kind=KINDS[second])
     return found[PLATE_PLACE].strength_left
 
 
@@ -151,7 +159,7 @@ def new_strength_n(job):
     return _bears_n(job["standard"], job["top"], job["second"])[tuple(places)].item()
 
 
-@cache
+@worked_out
 def room(old_rivets, thickness_mm):
     """Return how many new rivets find room on the flange, clear of the old sites."""
     flange = Flange(
@@ -170,10 +178,10 @@ def room(old_rivets, thickness_mm):
 
 def _plates(section):
     """Return how thick the plates of a section are, top plate and second plate."""
-    stack = catalogue(section["fault"])[0].parameters.stack
+    measures = measured_on(section["fault"])
     return {
-        f"{plate}_mm": round(float(getattr(stack, plate).thickness_mm[section["section"]]), 1)
-        for plate in ("top", "second")
+        f"{plate}_mm": round(float(measures[name][section["section"]]), 1)
+        for plate, name in (("top", "top_plate"), ("second", "plate"))
     }
 
 

@@ -1,7 +1,5 @@
 """Exercise on the rule that says when to stop: two laws of hardening, and the lower counts."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
@@ -11,6 +9,7 @@ from grading.exercises.building_blocks import (
     slip,
     wrong,
 )
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.dome import dome
 from secondplate.plate import (
@@ -27,7 +26,7 @@ VOCE = {name.rpartition(" ")[2]: law for name, law in LAWS.items() if name.start
 SWIFT = {name.rpartition(" ")[2]: law for name, law in LAWS.items() if name.startswith("Swift")}
 
 
-@cache
+@worked_out
 def buttons(voce, swift):
     """Return buttons by what the two laws say: both allow it, one allows it, neither."""
     lows = STRAIN_SHARE * VOCE[voce].necking_strain, STRAIN_SHARE * SWIFT[swift].necking_strain

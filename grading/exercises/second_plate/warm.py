@@ -6,6 +6,7 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, looked_up, option, slip
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.softening import (
     ACTIVATION_ENERGY_J_MOL,
@@ -178,7 +179,7 @@ def _wrong_bands(ageing, dissolving):
     }
 
 
-@cache
+@worked_out
 def pulses():
     """Return pulses where the two models differ enough, with the shares that a joint may ask for."""
     found = {}

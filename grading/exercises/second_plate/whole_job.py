@@ -55,7 +55,7 @@ def _pull_words(**rivet):
 @cache
 def _weld_words(setting):
     """Return the figures of one weld as a learner reads them."""
-    weld, (current_a, time_ms) = one_job.heated(setting)[0], current_and_time(setting)
+    weld, (current_a, time_ms) = one_job.weld_settings(setting), current_and_time(setting)
     limit = typical_heat_limits()[BOND_LINE]
     return {
         "current": f"{current_a:.0f}",
@@ -103,7 +103,7 @@ def _weld_and_pull(table):
     energy_j, head_j = [], []
     for setting in settings:
         current_a, time_ms = current_and_time(setting)
-        weld = one_job.heated(setting)[0]
+        weld = one_job.weld_settings(setting)
         energy_j.append(arc_energy_j(voltage_v=weld.voltage_v, current_a=current_a, time_ms=time_ms))
         head_j.append(energy_j[-1] * weld.rivet_heat_share)
     plan_n, slips = one_job.planned_pull(table)

@@ -1,9 +1,8 @@
 """Exercise on how far the heat of a weld reaches: what melts, what hardens, what stays cool enough."""
 
-from functools import cache
-
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import current_and_time, option, same, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 
 HEADING = "Where does the heat go?"
@@ -22,7 +21,7 @@ PLACES = {
 MELTS_C, HARDENS_C, GLUE_C = 1470.0, 850.0, 120.0
 
 
-@cache
+@worked_out
 def peaks_c(setting):
     """Return the highest temperature of each place for one setting of a 6 mm stud, by the heat model."""
     # The solver is loaded only when somebody asks: marking other pages does without it.

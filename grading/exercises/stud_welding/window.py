@@ -1,11 +1,10 @@
 """Exercise on the process window: cold, sound, hot or burnt through, by current and time."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import current_and_time, option, same, wrong
+from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.process_window import STATES, process_window
 
@@ -17,7 +16,7 @@ CURRENTS_A = np.arange(300, 1101, 50)
 TIMES_MS = np.arange(10, 101, 5)
 
 
-@cache
+@worked_out
 def _settings():
     """Return for each state the settings, as text, that lie well inside it on the map."""
     current_a, time_ms = (grid.ravel() for grid in np.meshgrid(CURRENTS_A, TIMES_MS))
