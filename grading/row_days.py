@@ -35,6 +35,8 @@ FAULTS = MappingProxyType(
     }
 )
 
+_NUMBERS = {}  # of the days that were made
+
 
 @lru_cache(maxsize=1)
 def row_site():
@@ -68,7 +70,13 @@ def row_day(number):
         damage_min=draw.pick("damage", (40.0, 60.0, 90.0)),
         **usual_row_times(SECOND_PLATE_MM),
     )
+    _NUMBERS[day] = number
     return seed, day, fault
+
+
+def number_of(day):
+    """Return the number of a day of the list, or None where it is another one."""
+    return _NUMBERS.get(day)
 
 
 def row_run_key(numbers):

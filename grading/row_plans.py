@@ -3,16 +3,26 @@
 A plan is a few whole numbers and nothing else; what it costs, and what came of its run, is computed anew.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import lru_cache
 
+from grading.catalogues import worked_out
 from grading.part_results import UNANSWERED, Outcome, PartResult, invalid
 from grading.quantities import read_beside
-from grading.row_days import DAYS
-from secondplate.bench import HABITS, PLAN_LIMITS, RowPlan, best_plan, judge_plan
+from grading.row_days import DAYS, number_of, row_day
+from secondplate.bench import (
+    HABITS,
+    PLAN_LIMITS,
+    RowExpectation,
+    RowPlan,
+    best_plan,
+    expected_row,
+    judge_plan,
+)
 
 COUNTED = "studs"  # a word that may be typed or left out beside each number
 NEVER_TESTS, _, NEVER_STOPS, _ = HABITS
+_EXPECTED = tuple(each.name for each in fields(RowExpectation))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,16 +95,38 @@ def plan_lines(typed):
     return [f"{field.label}: {typed[field.name]}" for field in FIELDS]
 
 
+@worked_out
+def _best_numbers(number):
+    """Return the best plan for a day by its number, and what it costs, as plain numbers."""
+    day = row_day(number)[1]
+    plan = best_plan(day)
+    cost = expected_row(plan, day)
+    return tuple(getattr(plan, name) for name in PLAN_LIMITS), tuple(getattr(cost, name) for name in _EXPECTED)
+
+
 @lru_cache(maxsize=4 * DAYS)
+def _best(day):
+    """Return the best plan for a day and what it costs on the average."""
+    if (number := number_of(day)) is None:
+        plan = best_plan(day)
+        return plan, expected_row(plan, day)
+    numbers, cost = _best_numbers(number)
+    return (
+        RowPlan(**dict(zip(PLAN_LIMITS, numbers, strict=True))),
+        RowExpectation(**dict(zip(_EXPECTED, cost, strict=True))),
+    )
+
+
 def best_of(day):
-    """Return the best plan for a day, worked out once in a process."""
-    return best_plan(day)
+    """Return the best plan for a day."""
+    return _best(day)[0]
 
 
 @lru_cache(maxsize=16 * DAYS)
 def judged(day, plan):
     """Return the judgement of a plan for a day; learners of a class share days and often plans."""
-    return judge_plan(plan, day, best=best_of(day))
+    best, least = _best(day)
+    return judge_plan(plan, day, best=best, least=least)
 
 
 def score_row(part, key, typed):

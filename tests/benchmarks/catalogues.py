@@ -1,4 +1,4 @@
-"""Writes ``grading/exercises/catalogues.json``: what exercises draw from, asked of the library.
+"""Writes ``grading/catalogues.json``: what exercises draw from, asked of the library.
 
 Run it after a change of the library or of an exercise that draws from a catalogue:
 ``python tests/benchmarks/catalogues.py``. Draws every exercise for some hundred learners and keeps what was
@@ -11,8 +11,11 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "workbook")]
 
-from grading.exercises import EXERCISES, catalogues  # noqa: E402, after the path is set
+from grading import catalogues  # noqa: E402, after the path is set
+from grading.exercises import EXERCISES  # noqa: E402
 from grading.keys import keys_for  # noqa: E402
+from grading.row_days import DAYS, row_day  # noqa: E402
+from grading.row_plans import best_of  # noqa: E402
 
 LEARNERS = 400
 
@@ -22,6 +25,8 @@ def main():
     catalogues.CATALOGUES_FILE.unlink(missing_ok=True)
     wanted = [(each, f"learner {number}", 1) for each in EXERCISES for number in range(LEARNERS)]
     keys_for(wanted, course_key="catalogues", exercises=EXERCISES)
+    for number in range(DAYS):
+        best_of(row_day(number)[1])
     lines = []
     for name, asked in sorted(catalogues.ASKED.items()):
         pairs = sorted((catalogues.written(each), catalogues.written(found)) for each, found in asked.items())

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from grading.exercises import EXERCISES, catalogues
+from grading import catalogues
+from grading.exercises import EXERCISES
 from grading.keys import keys_for
 from secondplate.bands import Band
 

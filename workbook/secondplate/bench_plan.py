@@ -104,24 +104,39 @@ class _Chances:
             next_[..., -1] += last[..., -1] * fail
             self.failures[stud] = np.einsum("ahj,hb->abj", next_, drift)
             state = state @ drift
+        # By studs and state before; failures and the state after in one axis, to be summed over.
+        self.weights = self.failures.transpose(0, 1, 3, 2).reshape(day.rivets + 1, 2, -1)
+        self.seen_in_all = np.arange(most_failures)[:, None] + np.arange(most_failures + 1)
+
+
+def _follows(chances, due, going, reset_at, most):
+    """Return the mean cost of what comes after 0, 1, 2 ... failures seen in all, ``most`` of them in one go.
+
+    That is what is due where so many failed, else going on. ``due`` has the axes plan and component,
+    ``going`` plan, failures seen, state of the set-up and component.
+    """
+    counts = np.arange(chances.top + most)
+    reached = (counts >= reset_at[:, None])[..., None, None]
+    return np.where(reached, due[..., None, None, :], going[..., np.minimum(counts, chances.top - 1), :, :])
 
 
 def _after_pulls(chances, studs, due, going, reset_at):
-    """Return the mean cost from some pulls on: what is due where so many failed, else going on.
+    """Return the mean cost from some pulls on, each plan's own number of them, by failures seen before."""
+    top = chances.top
+    follows = _follows(chances, due, going, reset_at, top)
+    # Summed over how many fell and the state after: weights by state before, what follows by failures seen.
+    windows = follows[:, chances.seen_in_all].reshape(len(reset_at), top, -1, 2)
+    return chances.weights[studs][:, None] @ windows
 
-    ``due`` has the axes plan and component, ``going`` plan, failures seen, state of the set-up and component.
-    """
-    counts = np.arange(2 * chances.top)
-    reached = (counts >= reset_at[:, None])[..., None, None]
-    # What follows 0, 1, 2 ... failures seen in all; the states stand side by side in what is due.
-    follows = np.where(
-        reached, due[..., None, None, :], going[..., np.minimum(counts, chances.top - 1), :, :]
-    )
+
+def _after_one_pull(chances, due, going, reset_at):
+    """Return the mean cost from one pull on, by failures seen before; as many rivets left as are given."""
+    follows = _follows(chances, due, going, reset_at, 1)
     total = 0.0
-    for fell in range(chances.top + 1):
-        weight = chances.failures[studs][..., fell][..., None, :, :, None]  # plan, failures, before, after
-        cost = follows[..., fell : fell + chances.top, None, :, :]
-        total = total + weight[..., 0, :] * cost[..., 0, :] + weight[..., 1, :] * cost[..., 1, :]
+    for fell in range(2):
+        for after in range(2):
+            weight = chances.failures[1, :, after, fell, None]  # state before, component
+            total = total + weight * follows[..., fell : fell + chances.top, after, None, :]
     return total
 
 
@@ -143,8 +158,7 @@ def _batches(chances, due, weld_at_once, reset_at):
 def _one_test_more(chances, due, going, reset_at):
     """Return mean costs, as ``_batches`` does, where one stud is pulled alone before what follows."""
     costs = np.zeros_like(going)
-    single = np.ones(len(reset_at), dtype=int)
-    cost = _after_pulls(chances, single, due[:-1], going[:-1], reset_at) + chances.mean[1]
+    cost = _after_one_pull(chances, due[:-1], going[:-1], reset_at) + chances.mean[1]
     cost[..., _MINUTES] += chances.day.test_delay_min
     costs[1:] = cost
     return costs
@@ -304,7 +318,7 @@ def habits_of(plan, rivets):
     return tuple(habit for habit, shows in zip(HABITS, shown, strict=True) if shows)
 
 
-def judge_plan(plan, day, *, best=None):
+def judge_plan(plan, day, *, best=None, least=None):
     """Judge a plan by what it costs on the average, beside the best plan for the day.
 
     The luck of a run does not enter: a good plan may meet a bad day.
@@ -317,6 +331,8 @@ def judge_plan(plan, day, *, best=None):
         The row and its day [-]
     best : RowPlan or None
         The best plan where it is known already [-]
+    least : RowExpectation or None
+        What the best plan costs, where that is known too [-]
 
     Returns
     -------
@@ -335,7 +351,7 @@ def judge_plan(plan, day, *, best=None):
     0.0
     """
     best = best_plan(day) if best is None else best
-    own, least = expected_row(plan, day), expected_row(best, day)
+    own, least = expected_row(plan, day), expected_row(best, day) if least is None else least
     worse = max(own.cost_min - least.cost_min, 0.0)
     return PlanJudgement(
         own=own,

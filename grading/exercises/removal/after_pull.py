@@ -5,9 +5,9 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Order, OrderKey
 from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.decision import apart
 from grading.exercises.removal.row_policy import (
     ACTION_IDS,

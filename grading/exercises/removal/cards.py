@@ -10,9 +10,9 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey
 from grading.exercises.building_blocks import chosen, looked_up, wrong
-from grading.exercises.catalogues import worked_out
 from secondplate import tables
 from secondplate.removal import (
     HARD_LIMITS,

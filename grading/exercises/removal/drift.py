@@ -2,9 +2,9 @@
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import chosen, option, same, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.pull_chart import HEADING
 from grading.exercises.scenes import scene
 from secondplate.bench_random import uniform

@@ -4,9 +4,9 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Range, RangeKey
 from grading.exercises.building_blocks import chosen, option, same, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.ways import grid, rows_of
 from grading.exercises.rivet_anatomy.drawing_out import CONSTANTS, one_pull, pull
 from grading.exercises.rivet_anatomy.holding import RIVET, newtons, spoken, strength_mpa

@@ -4,6 +4,7 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import (
     Choice,
     ChoiceKey,
@@ -13,7 +14,6 @@ from grading.exercise import (
     Reading,
 )
 from grading.exercises.building_blocks import chosen, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.section import judge, measure, random_sections, typical_limits
 

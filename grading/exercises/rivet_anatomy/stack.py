@@ -5,6 +5,7 @@ from itertools import combinations, product
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import (
     Choice,
     ChoiceKey,
@@ -15,7 +16,6 @@ from grading.exercise import (
     VerdictsKey,
 )
 from grading.exercises.building_blocks import THREE_FIGURES, clear_of, option, same, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate import tables
 from secondplate.rivet import Sheet, Stack

@@ -3,9 +3,9 @@
 from functools import cache
 from itertools import product
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Choices, ChoicesKey, Exercise
 from grading.exercises.building_blocks import option, same, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.rivet_anatomy.stack import BOARD, HEADING, LIMITS, plate_words
 from grading.exercises.scenes import scene
 from secondplate.rivet import Rivet, Sheet, Stack, piercing_force_n, rivet_axial_capacity_n

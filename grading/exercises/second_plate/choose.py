@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import (
     Choice,
     ChoiceKey,
@@ -14,7 +15,6 @@ from grading.exercise import (
     VerdictsKey,
 )
 from grading.exercises.building_blocks import THREE_FIGURES, option, same, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.bearing import strength_mpa
 from grading.exercises.second_plate.grip import HEADING

@@ -4,6 +4,7 @@ from itertools import pairwise, product
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import (
     THREE_FIGURES,
@@ -13,7 +14,6 @@ from grading.exercises.building_blocks import (
     slip,
     wrong,
 )
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.plate import (
     ButtonDome,

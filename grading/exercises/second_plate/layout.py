@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import (
     Choice,
     ChoiceKey,
@@ -10,7 +11,6 @@ from grading.exercise import (
     NumberKey,
 )
 from grading.exercises.building_blocks import chosen, slip, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.edges import FASTENERS, HEADING
 from secondplate.fastener_layout import Flange, OldSite, hole_rules, most_fasteners

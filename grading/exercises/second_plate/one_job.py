@@ -9,8 +9,8 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercises.building_blocks import current_and_time, looked_up_numbers
-from grading.exercises.catalogues import worked_out
 from grading.exercises.removal.force import PULL_FORCE
 from grading.exercises.rivet_anatomy.drawing_out import pull
 from grading.exercises.rivet_anatomy.reading import READ_SECTION, measured_on

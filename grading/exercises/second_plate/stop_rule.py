@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import (
     looked_up_numbers,
@@ -9,7 +10,6 @@ from grading.exercises.building_blocks import (
     slip,
     wrong,
 )
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from grading.exercises.second_plate.dome import dome
 from secondplate.plate import (

@@ -4,9 +4,9 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, looked_up, option, slip
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.softening import (
     ACTIVATION_ENERGY_J_MOL,

@@ -1,8 +1,8 @@
 """Exercise on how far the heat of a weld reaches: what melts, what hardens, what stays cool enough."""
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import current_and_time, option, same, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 
 HEADING = "Where does the heat go?"

@@ -2,9 +2,9 @@
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import current_and_time, option, same, wrong
-from grading.exercises.catalogues import worked_out
 from grading.exercises.scenes import scene
 from secondplate.process_window import STATES, process_window
 

@@ -28,7 +28,7 @@ def worked_out(function):
 
     Arguments and results are plain values, tuples, lists, dictionaries, arrays, bands and named functions.
     """
-    name = f"{function.__module__.removeprefix(_PACKAGE)}.{function.__qualname__}"
+    name = f"{function.__module__}.{function.__qualname__}".removeprefix(_PACKAGE)
     FUNCTIONS[name] = function
 
     @cache
