@@ -40,6 +40,11 @@ class GradebookFile:
             message = f"gradebook {self._path} must be a database that can be read and written, got: {said}"
             raise GradebookError(message) from error
 
+    def is_empty(self):
+        """Tell whether there are no tables yet."""
+        with self._told(), self._engine.connect() as connection:
+            return not sql.inspect(connection).get_table_names()
+
     def forget_deleted(self):
         """Leave nothing of deleted rows in the gradebook."""
         with self._told():
@@ -56,8 +61,11 @@ def opened(path, *, reading=False) -> Iterator[tuple[sql.Connection, dict[str, s
 
     ``path`` is a file or a ``GradebookDatabase``.
     """
-    with closing(GradebookFile(path, reading=reading)) as file, file.transaction() as pair:
-        yield pair
+    with closing(GradebookFile(path, reading=reading)) as file:
+        if reading and file.is_empty():
+            create_gradebook(path)  # with others kept out: two who came to read would both make it
+        with file.transaction() as pair:
+            yield pair
 
 
 def create_gradebook(path):

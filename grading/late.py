@@ -38,31 +38,38 @@ def late_pages(earned, handed_in, settings, *, granted):
     """
     if not handed_in or not settings.due:
         return ()
-    found = []
-    for page, points in earned.items():
-        more = granted.get(page, NO_TIME)
-        due = utc(settings.due) + more
-        late_by, share = handed_in - due, settings.late_share_off(handed_in - due)
-        if late_by > NO_TIME:
-            off = points_off(points, share)
-            found.append(
-                LatePage(
-                    page=page, due=due, granted=more, late_by=late_by, earned=points, share=share, points=off
-                )
-            )
-    return tuple(found)
+    due = utc(settings.due)
+    found = [
+        _late_page(
+            page, settings, due=due, granted=granted.get(page, NO_TIME), handed_in=handed_in, earned=points
+        )
+        for page, points in earned.items()
+    ]
+    return tuple(late for late in found if late)
 
 
-def points_off(earned, share):
-    """Return what a share of the points that exercises earned comes to."""
-    return round(earned * share, POINT_DIGITS)
+def _late_page(page, settings, *, due, granted, handed_in, earned):
+    """Return the ``LatePage`` of a page that came after it was due, or None."""
+    late_by = handed_in - due - granted
+    if late_by <= NO_TIME:
+        return None
+    share = settings.late_share_off(late_by)
+    return LatePage(
+        page=page,
+        due=due + granted,
+        granted=granted,
+        late_by=late_by,
+        earned=earned,
+        share=share,
+        points=round(earned * share, POINT_DIGITS),
+    )
 
 
 def extensions_in(gradebook, *, pages):
     """Return ``{learner's id: {page id: time}}`` for every extension that a gradebook grants."""
     of_assignment = {page.assignment: page.id for page in pages.values()}
     found = {}
-    with opened(gradebook) as (connection, tables):
+    with opened(gradebook, reading=True) as (connection, tables):
         submitted, assignment = tables["submitted_assignment"], tables["assignment"]
         query = (
             sql.select(submitted.c.student_id, assignment.c.name, submitted.c.extension)
@@ -83,11 +90,19 @@ def write_late_penalties(gradebook, settings, *, pages):
     off, changes = {}, []
     with opened(gradebook) as (connection, tables):
         for row in connection.execute(_late_query(tables)):
-            granted = granted_of(row.extension)
-            late = row.timestamp - row.duedate - granted if row.timestamp and row.duedate else NO_TIME
-            points = points_off(row.earned or 0.0, settings.late_share_off(late)) or None
+            page, late = of_assignment.get(row.name, row.name), None
+            if row.timestamp and row.duedate:
+                late = _late_page(
+                    page,
+                    settings,
+                    due=row.duedate,
+                    granted=granted_of(row.extension),
+                    handed_in=row.timestamp,
+                    earned=row.earned or 0.0,
+                )
+            points = (late and late.points) or None
             if points:
-                off[row.student_id, of_assignment.get(row.name, row.name)] = points
+                off[row.student_id, page] = points
             if points != row.late_submission_penalty:
                 changes.append({"row": row.id, "points": points})
         if changes:

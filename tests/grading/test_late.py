@@ -8,8 +8,9 @@ import pytest
 
 from grading.changes import change_score
 from grading.gradebook import write_marks
+from grading.gradebook_file import opened
 from grading.gradebook_scores import read_scores
-from grading.late import write_late_penalties
+from grading.late import extensions_in, write_late_penalties
 from tests.grading.made_gradebook import PAGES, SETTINGS, marks
 
 RULE = replace(SETTINGS, late_grace_minutes=30, late_share_by_day=0.1, late_floor=0.5)
@@ -77,3 +78,14 @@ def test_another_rule_brings_the_points_up_to_date(tmp_path):
     write_late_penalties(path, RULE, pages=PAGES)
     assert write_late_penalties(path, replace(RULE, late_share_by_day=0.0), pages=PAGES) == {}
     assert read_scores(path)[0].late_points_off == 0.0
+
+
+def test_extensions_are_read_while_somebody_writes(tmp_path):
+    """Reading waits for no writer and sees what stood there before; an empty place is made whole first."""
+    assert extensions_in(tmp_path / "new.db", pages=PAGES) == {}
+    path = _gradebook(tmp_path, timedelta(days=2))
+    with sqlite3.connect(path) as connection:
+        connection.execute("update submitted_assignment set extension = '1970-01-03 00:00:00.000000'")
+    with opened(path) as (connection, tables):
+        connection.execute(tables["submitted_assignment"].update().values(extension=None))
+        assert extensions_in(path, pages=PAGES) == {"ann": {"bench": timedelta(days=2)}}
