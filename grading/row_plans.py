@@ -101,7 +101,7 @@ def _best_numbers(number):
     day = row_day(number)[1]
     plan = best_plan(day)
     cost = expected_row(plan, day)
-    return tuple(getattr(plan, name) for name in PLAN_LIMITS), tuple(getattr(cost, name) for name in _EXPECTED)
+    return [getattr(plan, name) for name in PLAN_LIMITS], [getattr(cost, name) for name in _EXPECTED]
 
 
 @lru_cache(maxsize=4 * DAYS)

@@ -29,7 +29,7 @@ def chosen(conditions, ids, *, otherwise):
 
 def looked_up(names, function):
     """Return ``function(name)`` for each name, calling it once for each different name."""
-    found = {str(name): function(str(name)) for name in np.unique(np.asarray(names))}
+    found = {str(name): function(str(name)) for name in dict.fromkeys(names)}
     return [found[str(name)] for name in names]
 
 

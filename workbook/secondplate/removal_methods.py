@@ -6,6 +6,7 @@ Own judgement: no open repair time and no damage rate for these rivets was found
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
+from functools import lru_cache
 
 import numpy as np
 
@@ -259,7 +260,13 @@ def mean_parts(times, *, rivets, second_plate_mm):
     require_between("second plate", second_plate_mm, 0.5, 6, unit="mm")
     found = {name: mean_of_band(getattr(times, name)) for name in QUANTITIES}
     band = times.learning_rate
-    rates = triangular(band.low, band.best, band.high, (np.arange(_CURVES) + 0.5) / _CURVES)
-    pieces = np.arange(1, MOST_RIVETS + 1) ** learning_exponent(rates)[:, None]
-    found["curve"] = plain(np.cumsum(pieces, axis=1).mean(axis=0)[rivets - 1])
+    found["curve"] = plain(_mean_curve(band.low, band.best, band.high)[rivets - 1])
     return RowParts(values=found, rivets=rivets, second_plate_mm=second_plate_mm)
+
+
+@lru_cache(maxsize=16)
+def _mean_curve(low, best, high):
+    """Return how many first pieces 1, 2, 3 ... rivets come to, over the band of the learning rate."""
+    rates = triangular(low, best, high, (np.arange(_CURVES) + 0.5) / _CURVES)
+    pieces = np.arange(1, MOST_RIVETS + 1) ** learning_exponent(rates)[:, None]
+    return np.cumsum(pieces, axis=1).mean(axis=0)

@@ -128,14 +128,16 @@ def _clear_of_limits(table):
 
 @dataclass(frozen=True, kw_only=True)
 class Cases:
-    """The cases of a card: every fact as a column, and the numbers of the rows by the way to take."""
+    """The cases of a card: the values of every fact, and the numbers of the rows by the way to take."""
 
-    columns: Mapping[str, np.ndarray]
+    facts: Mapping[str, np.ndarray]
     by_way: Mapping[str, np.ndarray]
 
     def row(self, number):
         """Return one case as plain values."""
-        return {name: column[number].item() for name, column in self.columns.items()}
+        places = np.unravel_index(number, [values.size for values in self.facts.values()])
+        pairs = zip(self.facts.items(), places, strict=True)
+        return {name: values[place].item() for (name, values), place in pairs}
 
 
 def _columns(card_facts):
@@ -159,9 +161,11 @@ def _plain_ways(card_facts, keep):
 @cache
 def cases(card_facts, keep=None):
     """Return the cases of a card that are no close call; ``keep`` may ask for more than that."""
-    letters = np.array(list(_plain_ways(card_facts, keep)))
-    by_way = {way: np.flatnonzero(letters == letter) for way, letter in zip(_WAYS, _LETTERS, strict=True)}
-    return Cases(columns=_columns(card_facts), by_way=by_way)
+    letters = np.frombuffer(_plain_ways(card_facts, keep).encode(), dtype=np.uint8)
+    return Cases(
+        facts={name: np.array(values) for name, values in card_facts},
+        by_way={way: np.flatnonzero(letters == ord(one)) for way, one in zip(_WAYS, _LETTERS, strict=True)},
+    )
 
 
 def draw_case(draw, card_facts, *, ways, keep=None):
@@ -171,26 +175,18 @@ def draw_case(draw, card_facts, *, ways, keep=None):
     return found.row(rows[draw.whole("case", 0, rows.size - 1)])
 
 
-@cache
-def _parts(method, rivets, second_plate_mm):
-    """Return minutes of work and damaged places of a row, as a card shows them."""
-    parts = mean_parts(usual_times(method), rivets=rivets, second_plate_mm=second_plate_mm)
-    return parts.minutes, parts.damaged
-
-
 def outlook(method, table):
-    """Return minutes of work and damaged places of one way, for each case of a table."""
-    rows = zip(table["rivets"].tolist(), table["second_plate_mm"].tolist(), strict=True)
-    return np.array([_parts(method, *row) for row in rows]).T
+    """Return minutes of work and damaged places of one way, for each case of a table or for one case."""
+    parts = mean_parts(usual_times(method), rivets=table["rivets"], second_plate_mm=table["second_plate_mm"])
+    return np.array([parts.minutes, parts.damaged])
 
 
 def card_words(scenario):
     """Return what a card says in words: the joint, and what the table of times gives for the row."""
-    size = scenario["rivets"], scenario["second_plate_mm"]
     told = [
         f"{method} {minutes:.1f} min of work and {damaged:.3f} damaged places"
         for method in METHODS
-        for minutes, damaged in [_parts(method, *size)]
+        for minutes, damaged in [outlook(method, scenario)]
     ]
     return {
         "behind_words": BEHIND_WORDS[scenario["behind"]],

@@ -4,6 +4,7 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Range, RangeKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, looked_up, option, slip, wrong
 from grading.exercises.removal.force import needs
@@ -74,7 +75,7 @@ def _to_change(found):
     return [str(name) for name in np.where(np.asarray(found.safety_factor.low) > 1, "nothing", first)]
 
 
-@cache
+@worked_out
 def _joined_n(thread_mm, share, offset_mm, web_left_mm):
     """Return what weld and head of one stud bear, from low to high, to ten newtons."""
     face = fused_face(

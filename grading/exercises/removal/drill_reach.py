@@ -6,6 +6,7 @@ import numpy as np
 
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey
 from grading.exercises.building_blocks import THREE_FIGURES, chosen, option, slip, wrong
+from grading.exercises.removal.ways import rows_of
 from grading.exercises.scenes import scene
 from secondplate.drilling import point_length_mm
 from secondplate.plate import after_drilling
@@ -237,8 +238,8 @@ def _sites():
         kept &= np.abs(deepest - limit) > CLEAR_MM
     table = {name: column[kept] for name, column in table.items()}
     found = {}
-    for row, seen in enumerate(_what_is_seen(table)):
-        found.setdefault(seen, []).append({name: column[row].item() for name, column in table.items()})
+    for site, seen in zip(rows_of(table), _what_is_seen(table), strict=True):
+        found.setdefault(seen, []).append(site)
     return found
 
 

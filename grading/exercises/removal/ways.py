@@ -173,10 +173,12 @@ def _barred_pulls():
         for limit, stands in screen(job).met
         if limit.method == "pull" and limit.fact in PULL_LIMITS
     }
-    alone = np.sum(list(standing.values()), axis=0) == 1
-    for number, (facts, left) in enumerate(zip(rows_of(columns), ways_left(job), strict=True)):
-        if alone[number] and left:
-            fact = next(fact for fact, stands in standing.items() if stands[number])
+    stands = np.array(list(standing.values()))
+    alone = stands.sum(axis=0) == 1
+    columns = {name: column[alone] for name, column in columns.items()}
+    against = np.array(list(standing))[stands[:, alone].argmax(axis=0)].tolist()
+    for fact, facts, left in zip(against, rows_of(columns), ways_left(RemovalJob(**columns)), strict=True):
+        if left:
             found.setdefault(fact, {}).setdefault(left, []).append(facts)
     return found
 

@@ -66,7 +66,6 @@ def _plates(top, top_mm, second, second_mm):
     return body_sheet(top, thickness_mm=top_mm), body_sheet(second, thickness_mm=second_mm)
 
 
-@cache
 def _way_round(*drawn):
     """Return what to do with a stack: rivet it so, turn it, ask a trial joint, or do not rivet it."""
     one, other = _plates(*drawn)
@@ -87,6 +86,12 @@ def _stacks_by_way():
         if plain and top_mm != second_mm and not top == second == "HX340LAD":
             found[_way_round(top, top_mm, second, second_mm)].append([top, top_mm, second, second_mm])
     return {way: tuple(stacks) for way, stacks in found.items()}
+
+
+@cache
+def _ways():
+    """Return what to do with each stack that is drawn from."""
+    return {tuple(stack): way for way, stacks in _stacks_by_way().items() for stack in stacks}
 
 
 def _draw_stacks(draw):
@@ -144,7 +149,7 @@ STACK_RULES = Exercise(
     ),
     draw=_draw_stacks,
     solve=lambda table: {
-        "stacks": VerdictsKey(right={row: [_way_round(*stack) for stack in table[row]] for row in STACKS}),
+        "stacks": VerdictsKey(right={row: [_ways()[tuple(stack)] for stack in table[row]] for row in STACKS}),
         "no_access": ChoiceKey(right=same(table, "other")),
     },
     reasons=(

@@ -7,6 +7,7 @@ from functools import cache
 
 import numpy as np
 
+from grading.catalogues import worked_out
 from grading.exercises.second_plate.edges import FASTENERS
 from grading.variants import Draw
 from secondplate.fastener_layout import Flange, OldSite, hole_rules, layout_faults
@@ -68,7 +69,7 @@ def rivets(number):
     return ("blind rivets of 4 mm", "blind rivets of 4.8 mm")[number % 2]
 
 
-@cache
+@worked_out
 def verdicts(number):
     """Return for each proposed place of a flange which rule it breaks, alone or with another."""
     flange, rules, sites, x, y = drawn_flange(number)

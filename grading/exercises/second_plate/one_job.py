@@ -11,7 +11,7 @@ import numpy as np
 
 from grading.catalogues import worked_out
 from grading.exercises.building_blocks import current_and_time, looked_up_numbers
-from grading.exercises.removal.force import PULL_FORCE
+from grading.exercises.removal.force import PULL_FORCE, joints
 from grading.exercises.rivet_anatomy.drawing_out import pull
 from grading.exercises.rivet_anatomy.reading import READ_SECTION, measured_on
 from grading.exercises.scenes import scene
@@ -244,9 +244,13 @@ def _new(draw, job):
 
 
 @cache
-def _plan_n(**rivet):
-    """Return the pull that is planned for one rivet."""
-    return planned_pull({name: np.array([value]) for name, value in rivet.items()})[0].item()
+def _plans_n():
+    """Return the pull that is planned for each rivet of the exercise on page 3."""
+    rivets = [tuple(rivet[name] for name in RIVET_NAMES) for each in joints().values() for rivet in each]
+    columns = map(np.array, zip(*rivets, strict=True))
+    return dict(
+        zip(rivets, planned_pull(dict(zip(RIVET_NAMES, columns, strict=True)))[0].tolist(), strict=True)
+    )
 
 
 @cache
@@ -260,7 +264,7 @@ def draw_job(draw):
     pulled = draw.of(PULL_FORCE)
     rivet = {name: pulled[name] for name in RIVET_NAMES}
     job = rivet | {"setting": draw.of(HEAT_REACH)["setting"]} | _plates(draw.of(READ_SECTION))
-    plan_n = _plan_n(**rivet)
+    plan_n = _plans_n()[tuple(rivet.values())]
     clear = [name for name in STUD_CLASSES if abs(plan_n / _proof_n(name) - 1) > 0.06]
     # A stud that would stretch is shown wherever there is one: most pulls are borne by both classes.
     weak = [name for name in clear if _proof_n(name) < plan_n]

@@ -1,7 +1,5 @@
 """Exercises on what heat did to the metal of the plate: ageing, and two models of one loss."""
 
-from functools import cache
-
 import numpy as np
 
 from grading.catalogues import worked_out
@@ -157,7 +155,7 @@ HEAT_TO_PLATE = Exercise(
 PULSES = tuple((peak, tau) for peak in (400, 425, 450, 475, 500, 525) for tau in (0.5, 1, 2, 4, 8))
 
 
-@cache
+@worked_out
 def shares(pulse):
     """Return both models' shares of the strength left after a pulse in %, and the worse of the two, as ends.
 
