@@ -10,6 +10,7 @@ import os
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from difflib import get_close_matches
 from pathlib import Path
 from typing import NamedTuple
 
@@ -29,6 +30,7 @@ LONGEST_TEXT = 200
 FOUND_BY = "not known"
 FOUND_WHY = "entered in the gradebook by hand, found there at marking"
 LOCK_WAIT_S = 30.0
+_MOST_NAMED = 4
 
 
 class ChangeError(ValueError):
@@ -64,6 +66,16 @@ def log_beside(gradebook):
     return Path(gradebook).with_name(CHANGES_FILE)
 
 
+def _one_of(names, like):
+    """Say which items there are: all of a few, or those that are written most like the one asked for."""
+    if not names:
+        return "one of nothing, as no page is handed in"
+    if len(names) <= _MOST_NAMED:
+        return f"one of {', '.join(names)}"
+    near = get_close_matches(like, names, n=_MOST_NAMED, cutoff=0.0)
+    return f"a column of results.csv, such as {', '.join(near)}"
+
+
 def change_score(gradebook, *, learner, item, points, by, why, now=None):
     """Give one score by hand, or take it back with ``points`` None; return the logged ``Change``."""
     by, why = _text("by", by), _text("why", why)
@@ -72,8 +84,7 @@ def change_score(gradebook, *, learner, item, points, by, why, now=None):
         scores = read_cells(connection, tables, students=[student])
         wanted = (student, cell_name(item))
         if wanted not in scores:
-            named = ", ".join(sorted(name for _, name in scores)) or "nothing, as no page is handed in"
-            message = f"item must be one of {named}, got {item!r}"
+            message = f"item must be {_one_of(sorted(name for _, name in scores), wanted[1])}, got {item!r}"
             raise ChangeError(message)
         before = scores[wanted]
         if points is not None and not 0 <= points <= before.maximum:

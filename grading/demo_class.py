@@ -12,6 +12,7 @@ from pathlib import Path
 from grading.answers import JOURNAL_FILE, journal_bytes
 from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.exercises import BANK_VERSION, EXERCISES, PAGES
+from grading.forget_person import MADE_LIST
 from grading.hand_in import pack_hand_in, practical_id, save_learner
 from grading.keys import keys_for
 from grading.quantities import show_quantity
@@ -33,9 +34,6 @@ PRACTICALS = (
     "I kept the time too short, the stud broke off at the collar. Put the time up, then it was good.",
 )
 SLOWEST, CLEVEREST = 0.45, 0.97  # share of first answers that are right, spread evenly over the class
-
-
-_MADE = ".invented_class"  # names the files that were made, so that only those are ever taken away
 
 
 class DemoError(ValueError):
@@ -61,16 +59,16 @@ def write_demo_class(folder, settings, *, learners=24, progress=None):
     broken = _hand_ins(folder, settings, learners, random.Random("broken"), due, twice=False)
     _tear(broken[0])
     paths += broken
-    (folder / _MADE).write_text("\n".join(path.name for path in paths), encoding="utf-8")
+    (folder / MADE_LIST).write_text("\n".join(path.name for path in paths), encoding="utf-8")
     return paths
 
 
 def _clear_earlier(folder):
     """Take away an invented class made here before; raise where other files lie in the folder."""
     folder.mkdir(parents=True, exist_ok=True)
-    made = folder / _MADE
+    made = folder / MADE_LIST
     earlier = set(made.read_text(encoding="utf-8").splitlines()) if made.exists() else set()
-    others = [path for path in folder.iterdir() if path.name not in earlier | {_MADE}]
+    others = [path for path in folder.iterdir() if path.name not in earlier | {MADE_LIST}]
     if others:
         message = f"{folder} must be empty or hold an invented class, found {others[0].name}"
         raise DemoError(message)

@@ -17,7 +17,7 @@ import sqlalchemy as sql
 
 from grading.answers import content_of, journal_bytes, parse_journal
 from grading.changes import student_names
-from grading.forget_person import FOLDERS_BY_LEARNER, Person
+from grading.forget_person import FOLDERS_BY_LEARNER, MADE_LIST, Person
 from grading.gradebook_file import GradebookFile, opened
 from grading.gradebook_places import GRADEBOOK_FILE, overwrite_deleted
 from grading.hand_in import HandInError, read_hand_in
@@ -131,12 +131,29 @@ def _hand_ins(person, folder, do):
             if do:
                 path.unlink()
         elif hand_in and (count := sum(_is_of(person, record) for record in hand_in.records)):
-            answers = f"{count} answer{'' if count == 1 else 's'}"
+            answers = _counted(count, "answer", "answers")
             yield f"cut {answers} out of {path}, the hand-in of somebody at the same computer"
             if do:
                 _cut_out(person, path)
         elif path.suffix == ".csv":
             yield from _table(person, path, do)
+        elif path.name == MADE_LIST:
+            yield from _made_list(person, path, do)
+
+
+def _made_list(person, path, do):
+    """Take a learner's files out of the list of an invented class."""
+    names = _text(path).splitlines()
+    kept = [name for name in names if not person.owns(Path(name))]
+    if len(kept) < len(names):
+        yield f"took {_counted(len(names) - len(kept), 'file name', 'file names')} out of {path}"
+        if do:
+            write_whole(path, "\n".join(kept).encode())
+
+
+def _counted(count, one, several):
+    """Write a count with its word."""
+    return f"{count} {one if count == 1 else several}"
 
 
 def _is_of(person, record):
@@ -205,8 +222,7 @@ def _table(person, path, do):
     cut = [[person.cut_from(cell) for cell in row] for row in kept]
     if cut == rows:
         return
-    count = len(rows) - len(kept)
-    yield f"took {count} row{'' if count == 1 else 's'} out of {path}"
+    yield f"took {_counted(len(rows) - len(kept), 'row', 'rows')} out of {path}"
     if do:
         out = io.StringIO(newline="")
         csv.writer(out).writerows(cut)
@@ -226,7 +242,7 @@ def _statements(person, path, do):
     if isinstance(entries, list):
         kept = [each for each in entries if not _names(person, each)]
         if len(kept) < len(entries):
-            yield f"took {len(entries) - len(kept)} entries out of {path}"
+            yield f"took {_counted(len(entries) - len(kept), 'entry', 'entries')} out of {path}"
             if do:
                 whole = {**content, "learners": kept} if isinstance(content, dict) else kept
                 write_whole(path, (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode())

@@ -9,6 +9,7 @@ from grading.learners import learner_slug
 from grading.variants import normalise_learner
 
 FORGOTTEN = "[forgotten]"
+MADE_LIST = ".invented_class"  # names the files of an invented class, so that only those are taken away
 _SHORTEST = 4  # letters; a shorter name or a bare number stands in many texts by chance
 # Folders that hold one page or one folder for each learner: our own, and those of an nbgrader course.
 FOLDERS_BY_LEARNER = ("feedback", "learners", "submitted", "autograded")

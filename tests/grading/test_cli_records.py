@@ -78,10 +78,13 @@ def test_a_change_is_kept_and_told_by_marking(marked):
 
 
 def test_changes_that_cannot_be_made_are_one_sentence(marked, tmp_path):
-    """An unknown learner, a number that is none and a folder without gradebook are refused."""
+    """An unknown learner or item, a number that is none and a folder without gradebook are refused."""
     where = ("--by", "V", "--why", "w", "--results")
     assert_one_sentence(run("change", "Mora", "x", "1", *where, marked / "out"), "learner must be one who")
     assert_one_sentence(run("change", "Mora", "x", "much", *where, marked / "out"), "points must be a number")
+    result = run("change", "Mara Quillby", "stud_welding.energy", "1", *where, marked / "out")
+    assert_one_sentence(result, "item must be a column of results.csv, such as", "stud_welding-arc_energy")
+    assert len(result.stderr) < 300, "the nearest names, not all"
     assert_one_sentence(
         run("change", "Mora", "x", "1", *where, tmp_path), "found no", "mark the hand-ins first"
     )

@@ -10,7 +10,7 @@ import pytest
 from grading.class_settings import SHIPPED_CLASS_FILE, read_class_file
 from grading.class_work import read_class_work
 from grading.forget import ForgetError, forget_learner
-from grading.forget_person import Person
+from grading.forget_person import MADE_LIST, Person
 from grading.gradebook_scores import read_scores
 from grading.hand_in import read_hand_in
 from grading.learners import learner_slug
@@ -33,6 +33,7 @@ def whole_class(tmp_path_factory):
     both = right_records(OTHER, exercises=FEW) + right_records(NAME, exercises=FEW)
     raw_hand_in(hand_ins, OTHER, journals(both))
     (hand_ins / f"hand_in_{learner_slug(NAME.casefold())}_20261201_101010.zip").write_bytes(b"PK broken")
+    (hand_ins / MADE_LIST).write_text("\n".join(sorted(path.name for path in hand_ins.iterdir())))
     mark_folder(hand_ins, out, SETTINGS)
     append_judged(out / "practical.csv", [(NAME, "start_here", "stop", 1, "V", "2026-12-02", "")])
     append_judged(
@@ -89,7 +90,8 @@ def test_nobody_else_loses_anything(places):
     before = [each for each in read_scores(out / "gradebook.db") if each.name == OTHER]
     forget_learner("zoë quillby", results=[out], hand_ins=[hand_ins], do=True)
     assert list(read_scores(out / "gradebook.db")) == before
-    (file,) = hand_ins.iterdir()
+    (file,) = hand_ins.glob("*.zip")
+    assert (hand_ins / MADE_LIST).read_text() == file.name
     hand_in = read_hand_in(file)
     assert [each.learner for each in hand_in.records] == [OTHER]
     assert hand_in.problems == (), "the chain of the records that are left is whole"
