@@ -17,6 +17,7 @@ from grading.cli_homes import collect
 from grading.cli_records import change, forget, practical
 from grading.cli_report import report
 from grading.cli_shared import FOLDER, as_json, class_file, gradebook_option, one_sentence, print_summary
+from grading.collector import loading
 
 ROOT = Path(__file__).resolve().parent.parent
 CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
@@ -94,7 +95,9 @@ def mark(hand_ins, out, class_file, course, gradebook, feedback, class_report, c
     person entered in the gradebook: manual scores, comments, extra credit, extensions.
     """
     with one_sentence():
-        from grading.gradebook_places import gradebook_at
+        with loading():
+            import grading.results  # noqa: F401, which takes in all that marking needs
+            from grading.gradebook_places import gradebook_at
 
         settings = read_class_file(class_file)
         try:

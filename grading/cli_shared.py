@@ -1,13 +1,29 @@
 """What the verbs of the command line share: common options, the printed summary, failures in one sentence."""
 
 import json
+import sys
 from contextlib import contextmanager
 from pathlib import Path
 
 import click
 
-from grading.class_settings import SHIPPED_CLASS_FILE, ClassFileError
+from grading.class_settings import SHIPPED_CLASS_FILE
 
+# Failures that are told in one sentence, by the modules that know them: no verb loads those of all others.
+EXPECTED = {
+    "ChangeError": "grading.changes",
+    "ClassFileError": "grading.class_settings",
+    "CourseError": "grading.course",
+    "ForgetError": "grading.forget",
+    "GradebookError": "grading.gradebook_places",
+    "HandInError": "grading.hand_in",
+    "NoHandInsError": "grading.hand_ins",
+    "HomesError": "grading.homes",
+    "UnknownLearnerError": "grading.learner_names",
+    "PracticalError": "grading.practical",
+    "RubricError": "grading.rubric",
+    "StatementsError": "grading.statements",
+}
 FOLDER = click.Path(path_type=Path)
 
 as_json = click.option(
@@ -37,36 +53,17 @@ def print_summary(as_json, data, text):
 @contextmanager
 def one_sentence():
     """Turn every expected failure into one sentence on standard error and exit code 1."""
-    from grading.changes import ChangeError
-    from grading.course import CourseError
-    from grading.forget import ForgetError
-    from grading.gradebook_places import GradebookError
-    from grading.hand_in import HandInError
-    from grading.hand_ins import NoHandInsError
-    from grading.homes import HomesError
-    from grading.learner_names import UnknownLearnerError
-    from grading.practical import PracticalError
-    from grading.rubric import RubricError
-    from grading.statements import StatementsError
-
     try:
         yield
-    except (
-        ChangeError,
-        ClassFileError,
-        CourseError,
-        ForgetError,
-        GradebookError,
-        HandInError,
-        HomesError,
-        NoHandInsError,
-        PracticalError,
-        RubricError,
-        StatementsError,
-        UnknownLearnerError,
-    ) as error:
+    except _expected() as error:
         raise click.ClickException(str(error)) from error
     except OSError as error:
         place = f"{error.filename}: " if error.filename else ""
         message = f"{place}{error.strerror or error}"
         raise click.ClickException(message) from error
+
+
+def _expected():
+    """Return the failures that are told in one sentence; a module that is not loaded has made none."""
+    loaded = ((sys.modules.get(module), name) for name, module in EXPECTED.items())
+    return tuple(getattr(module, name) for module, name in loaded if hasattr(module, name))

@@ -14,3 +14,11 @@ def collector_paused():
     finally:
         if was_on:
             gc.enable()
+
+
+@contextmanager
+def loading():
+    """Pause the search while modules are loaded, which stay: leave them out of every later one."""
+    with collector_paused():
+        yield
+    gc.freeze()

@@ -1,6 +1,7 @@
 """The command line: its help is enough, it ends with 0 only on success, and a failure is one sentence."""
 
 import csv
+import importlib
 import json
 import os
 import sqlite3
@@ -9,10 +10,12 @@ import sys
 import zipfile
 from pathlib import Path
 
+import click
 import pytest
 from click.testing import CliRunner
 
 from grading.cli import ROOT, main
+from grading.cli_shared import EXPECTED, one_sentence
 from grading.exercises import PAGES
 from tests.grading.made_hand_ins import MAXIMUM, raw_hand_in, right_hand_in
 from tests.grading.xapi_rules import statement_fault
@@ -172,6 +175,14 @@ def assert_one_sentence(result, *words):
     assert "Traceback" not in result.stderr
     for word in words:
         assert word in result.stderr
+
+
+@pytest.mark.parametrize(("name", "module"), EXPECTED.items())
+def test_an_expected_failure_is_one_sentence(name, module):
+    """Each failure of the list is there, and becomes a sentence once its module is loaded."""
+    failure = getattr(importlib.import_module(module), name)("it did not work")
+    with pytest.raises(click.ClickException, match="it did not work"), one_sentence():
+        raise failure
 
 
 def test_an_empty_folder_is_one_sentence(tmp_path):

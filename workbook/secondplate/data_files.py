@@ -37,22 +37,23 @@ def read_records(name, *, columns, folder=DATA_FOLDER):
     'practice'
     """
     with open(folder / f"{name}.csv", encoding="utf-8", newline="") as file:
-        reader = csv.DictReader(file, restkey="beyond the last column", restval="", strict=True)
-        missing = [column for column in columns if column not in (reader.fieldnames or ())]
+        reader = csv.reader(file, strict=True)
+        found = next(reader, [])
+        missing = [column for column in columns if column not in found]
         if missing:
             message = f"data file {name} must have the columns {', '.join(columns)}, got no {missing[0]}"
             raise ValueError(message)
-        return [_whole_record(name, reader.line_num, record) for record in reader]
+        return [_whole_record(name, reader.line_num, found, cells) for cells in reader if cells]
 
 
-def _whole_record(name, line, record):
+def _whole_record(name, line, columns, cells):
     """Strip the cells of one row, or raise where one is empty or stands beyond the last column."""
-    if "beyond the last column" in record:
-        message = f"data file {name} line {line} must have {len(record) - 1} cells, got more"
+    if len(cells) > len(columns):
+        message = f"data file {name} line {line} must have {len(columns)} cells, got more"
         raise ValueError(message)
-    stripped = {column: cell.strip() for column, cell in record.items()}
-    empty = [column for column, cell in stripped.items() if not cell]
-    if empty:
-        message = f"data file {name} line {line} must have a {empty[0]}, got an empty cell"
+    stripped = [cell.strip() for cell in cells]
+    if len(stripped) < len(columns) or not all(stripped):
+        empty = columns[[*stripped, ""].index("")]
+        message = f"data file {name} line {line} must have a {empty}, got an empty cell"
         raise ValueError(message)
-    return stripped
+    return dict(zip(columns, stripped, strict=True))

@@ -124,7 +124,7 @@ def _draw_judge(draw):
 
 
 def _solve_judge(table):
-    bands = {int(thread): _agreed(thread) for thread in np.unique(table["thread_mm"])}
+    bands = {thread: _agreed(thread) for thread in set(table["thread_mm"].tolist())}
     right = {
         name: [
             stud_weld.place(bands[int(thread)][name], value)

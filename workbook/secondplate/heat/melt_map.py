@@ -25,7 +25,7 @@ def _table():
     """Return the nodes of each key and the values by quantity and node."""
     rows = tables.load("melt_map")
     places = np.array([[float(row.keys[key]) for key in _KEYS] for row in rows])
-    nodes = [np.unique(column) for column in places.T]
+    nodes = [np.array(sorted(set(column))) for column in places.T.tolist()]
     shape = (len(QUANTITIES), *map(len, nodes))
     values = np.full(shape, np.nan)
     index = [np.searchsorted(each, column) for each, column in zip(nodes, places.T, strict=True)]
