@@ -5,6 +5,7 @@ import inspect
 import pkgutil
 import re
 import warnings
+from functools import cache
 
 from numpydoc.docscrape import FunctionDoc
 
@@ -31,6 +32,7 @@ MEMBERS = dict(_public_members())
 FUNCTIONS = {name: member for name, member in MEMBERS.items() if inspect.isfunction(member)}
 
 
+@cache
 def parsed(member):
     """Parse a docstring of numpydoc form, or fail on whatever the parser complains about."""
     with warnings.catch_warnings():
