@@ -181,7 +181,13 @@ def _good_log(part, key, _):
 
 def _good_plan(part, key, _):
     """Write the plan that costs least on the average; others cost hardly more."""
-    return f"for instance: {'; '.join(plan_lines(right_plan(part, key)))}"
+    return f"for instance: {in_a_row(plan_lines(right_plan(part, key)))}"
+
+
+def in_a_row(texts):
+    """Write several texts behind each other; a sentence within the row gives up its full stop."""
+    texts = list(texts)
+    return "; ".join([*(text.removesuffix(".") for text in texts[:-1]), *texts[-1:]])
 
 
 _RIGHT = {
@@ -193,11 +199,11 @@ _RIGHT = {
         f"{show_quantity(key.low, part.unit)} to {show_quantity(key.high, part.unit)}"
     ),
     Choice: lambda part, key, _: _texts(part.options)[key.right],
-    Choices: lambda part, key, _: "; ".join(_texts(part.options)[right] for right in key.right),
-    Order: lambda part, key, _: "; ".join(
+    Choices: lambda part, key, _: in_a_row(_texts(part.options)[right] for right in key.right),
+    Order: lambda part, key, _: in_a_row(
         f"{place}. {_texts(part.options)[right]}" for place, right in enumerate(key.right, start=1)
     ),
-    Verdicts: lambda part, key, filled: "; ".join(
+    Verdicts: lambda part, key, filled: in_a_row(
         f"{fill(row.text, filled)}: {_texts(part.verdicts)[key.right[row.id]]}" for row in part.rows
     ),
 }

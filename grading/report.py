@@ -13,7 +13,7 @@ from grading.bench_logs import log_lines
 from grading.exercise import Bench, Choice, Choices, Number, Order, Range, Reading, RowRun, Verdicts
 from grading.exercises import PAGES
 from grading.export import printable
-from grading.feedback import exercise_feedback
+from grading.feedback import exercise_feedback, in_a_row
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
 from grading.html_pages import template
@@ -192,7 +192,7 @@ def _all_right(exercise, current, key):
     answers = [shown_answer(part, current.parts[part.id].typed, filled) for part in exercise.parts]
     tries = max(mark.tries_used for mark in current.parts.values())
     headline = "Right." if tries == 1 else f"Right, with try {tries}."
-    return {"headline": headline, "answers": "\n".join("; ".join(lines) for lines in answers)}
+    return {"headline": headline, "answers": "\n".join(map(in_a_row, answers))}
 
 
 def _points(exercise, result):

@@ -28,7 +28,7 @@ class _Outline(HTMLParser):
     def handle_starttag(self, tag, attributes):
         """Note an opened tag."""
         self.tags.append((tag, dict(attributes)))
-        if tag not in ("meta", "br", "img"):
+        if tag not in ("meta", "br", "wbr", "img"):
             self.open.append(tag)
 
     def handle_endtag(self, tag):
@@ -88,9 +88,11 @@ def test_numbers_stand_in_the_cells_and_not_only_colours(of_twelve):
 def test_slips_come_with_the_place_in_the_notes(of_twelve):
     """The most frequent slip has its count, its sentence and what the note says about it."""
     note = slip_notes()[SLIP]
-    words = " ".join(_Outline(of_twelve).words)
+    found = _Outline(of_twelve).words
+    words = " ".join(found)
+    assert SLIP in "".join(found), "an id may be broken at its points"
     assert f"Most frequent slip: 7 of 12 in \u201c{EXERCISES['stud_welding.cylinder'].title}\u201d." in words
-    for text in (SLIP, note.behind, note.show, f"{note.note}, {note.heading}"):
+    for text in (note.behind, note.show, f"{note.note}, {note.heading}"):
         assert text in words
 
 

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from grading.exercise import ChoiceKey, ChoicesKey, NumberKey, OrderKey, RangeKey, VerdictsKey
-from grading.feedback import exercise_feedback, part_feedback, right_answer
+from grading.feedback import exercise_feedback, in_a_row, part_feedback, right_answer
 from grading.keys import keys_for
 from grading.scoring import Outcome, mark_learner
 from grading.variants import scenario
@@ -201,6 +201,12 @@ def test_errors_blame_nobody(small_bank, class_settings, make_record):
     part = part_feedback(small_bank["arcs.energy"].parts[0], result.parts["energy"], settings=class_settings)
     assert part.headline == "Could not be marked."
     assert part.sentences[-1] == "The answer is saved; please tell your instructor."
+
+
+def test_sentences_in_a_row_end_once():
+    """Several answers behind each other have one full stop, at the end; one or none stays as it is."""
+    assert in_a_row(["Cold.", "M4", "Hot."]) == "Cold; M4; Hot."
+    assert (in_a_row(["Cold."]), in_a_row([])) == ("Cold.", "")
 
 
 def test_right_answers_of_every_kind(small_bank):

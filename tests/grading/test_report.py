@@ -110,7 +110,7 @@ def test_what_to_practise_next_names_objective_exercise_and_slip(tmp_path):
     assert f'read again "{exercise.read_again}"' in section
     assert slip.sentence in section
     assert f'id="{ENERGY}"' in text, "the link leads somewhere"
-    assert f"earns up to {100 * SETTINGS.later_round_credit:.0f} %" in section
+    assert f"earns up to {100 * SETTINGS.later_round_credit:.0f}%" in section
 
 
 def test_reasons_come_only_after_the_last_try(tmp_path):
