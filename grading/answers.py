@@ -8,10 +8,9 @@ import json
 from dataclasses import dataclass
 from hashlib import blake2b
 from operator import itemgetter
-from typing import NamedTuple
 
 import msgspec
-from msgspec.structs import astuple
+from msgspec.structs import force_setattr
 
 JOURNAL_FILE = "answers.jsonl"
 LONGEST_LINE = 128 * 1024  # bytes; a form holds every field to far less
@@ -49,10 +48,19 @@ class Problem:
     exercise_id: str = ""
 
 
-class Record(NamedTuple):
-    """One submission of one exercise, as saved. ``line`` is where it stood in its file; it is not stored.
+# Texts, and lists and objects of texts, as deep as an honest answer goes. Numbers are where readers differ.
+_Text = str | None
+_Flat = _Text | list[_Text] | dict[str, _Text]
+_Nested = _Text | list[_Flat] | dict[str, _Flat]
+_Answer = _Text | list[_Nested] | dict[str, _Nested]
 
-    A named tuple, and in the order of the stored fields: a class has tens of thousands of them.
+
+class Record(
+    msgspec.Struct, frozen=True, gc=False, forbid_unknown_fields=True, rename={"round_number": "round"}
+):
+    """One submission of one exercise, as saved. ``line`` is where it stood in its file.
+
+    In the order of the stored fields, and read straight from its line: a class has tens of thousands of them.
     """
 
     at: str
@@ -63,36 +71,13 @@ class Record(NamedTuple):
     round_number: int
     bank: str
     scenario: str
-    answers: dict
+    answers: dict[str, _Answer]
     previous: str
     check: str
     line: int = 0
 
 
-# Texts, and lists and objects of texts, as deep as an honest answer goes. Numbers are where readers differ.
-_Text = str | None
-_Flat = _Text | list[_Text] | dict[str, _Text]
-_Nested = _Text | list[_Flat] | dict[str, _Flat]
-_Answer = _Text | list[_Nested] | dict[str, _Nested]
-
-
-class _Stored(msgspec.Struct, frozen=True, gc=False, forbid_unknown_fields=True):
-    """A record as it stands in its line, in the order of ``Record``."""
-
-    at: str
-    learner: str
-    course: str
-    page: str
-    exercise: str
-    round: int
-    bank: str
-    scenario: str
-    answers: dict[str, _Answer]
-    previous: str
-    check: str
-
-
-_STORED_LINES = msgspec.json.Decoder(_Stored).decode_lines
+_STORED_LINES = msgspec.json.Decoder(Record).decode_lines
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -198,19 +183,19 @@ def _sound_records(data):
     """
     lines = data.removesuffix(b"\n").split(b"\n")
     try:
-        stored = _STORED_LINES(data)
+        records = _STORED_LINES(data)
     except (msgspec.MsgspecError, ValueError, RecursionError):
         return None
-    if len(stored) != len(lines) or max(map(len, lines)) > LONGEST_LINE:
+    if len(records) != len(lines) or max(map(len, lines)) > LONGEST_LINE:
         return None
-    records, previous = [], ""
-    for number, (line, one) in enumerate(zip(lines, stored, strict=True), start=1):
-        check = one.check
-        if one.previous != previous or line[-_CHECK_TAIL:] != b'%b%b"}' % (_CHECK_HEAD, check.encode()):
+    previous = ""
+    for number, (line, record) in enumerate(zip(lines, records, strict=True), start=1):
+        check = _check_of(line[:-_CHECK_TAIL] + b"}")
+        if record.check != check or record.previous != previous:
             return None
-        if _check_of(line[:-_CHECK_TAIL] + b"}") != check:
+        if not line.startswith(_CHECK_HEAD, -_CHECK_TAIL):
             return None
-        records.append(Record(*astuple(one), number))
+        force_setattr(record, "line", number)
         previous = check
     return records
 

@@ -6,7 +6,7 @@ How parts are scored is in ``scoring``; how numbers are drawn is in ``variants``
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -205,11 +205,11 @@ class RowRun:
 Part = Number | Range | Reading | Choice | Choices | Order | Verdicts | Bench | RowRun
 
 
-# What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table.
+# What ``solve`` returns for each part. Every sequence has one entry per row of the scenario table. The key of
+# one row is of the same kind, with single values; those of numbers are tuples: a school has millions of them.
 
 
-@dataclass(frozen=True, kw_only=True)
-class NumberKey:
+class NumberKey(NamedTuple):
     """Right values in the part's unit, and for each slip id the values that the slip leads to.
 
     The key of a reading is of this kind too: its value is the distance between the lines.

@@ -6,7 +6,9 @@ never becomes a mark.
 
 import math
 from collections import defaultdict
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import NamedTuple
 
 import numpy as np
 
@@ -38,8 +40,7 @@ from secondplate.bench import FINDINGS, STOP_REASONS, RowDay, WeldSettings
 _WEIGHT_NOISE = 1e-9  # shares such as 0.2 are no binary fractions
 
 
-@dataclass(frozen=True, kw_only=True)
-class RoundKey:
+class RoundKey(NamedTuple):
     """One learner's key to one round of one exercise: the numbers, their digest and a key for each part.
 
     ``keys`` and ``numbers`` are empty where ``problem`` says why there are none.
@@ -48,7 +49,7 @@ class RoundKey:
     digest: str
     keys: dict
     problem: str = ""
-    numbers: dict = field(default_factory=dict)
+    numbers: Mapping = MappingProxyType({})
 
 
 def row_keys(exercise, scenarios):
@@ -289,13 +290,13 @@ def keys_for(wanted, *, course_key, exercises):
         by_exercise[exercise_id].append((learner, round_number))
     keys = {}
     for exercise_id, rounds in by_exercise.items():
-        solved = _solve_rounds(exercises[exercise_id], rounds, course_key)
+        solved = solve_rounds(exercises[exercise_id], rounds, course_key)
         for (learner, round_number), key in zip(rounds, solved, strict=True):
             keys[exercise_id, learner, round_number] = key
     return keys
 
 
-def _solve_rounds(exercise, rounds, course_key):
+def solve_rounds(exercise, rounds, course_key):
     """Return a round key for each ``(learner, round number)`` of one exercise."""
     try:
         drawn = [
@@ -310,7 +311,7 @@ def _solve_rounds(exercise, rounds, course_key):
         if len(rounds) == 1:
             problem = f"{exercise.id} cannot be solved: {type(fault).__name__}: {fault}"
             return [RoundKey(digest="", keys={}, problem=problem)]
-        return [key for one in rounds for key in _solve_rounds(exercise, [one], course_key)]
+        return [key for one in rounds for key in solve_rounds(exercise, [one], course_key)]
     if len(known) + len(solved) <= _MOST_KNOWN:
         known.update(solved)
     return [solved.get(name) or known[name] for name in names]

@@ -21,6 +21,7 @@ from threading import Thread
 from typing import NamedTuple
 
 from grading.bench_scores import judge_ahead
+from grading.class_marks import Earned, earned_by_class
 from grading.collector import collector_paused
 from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES
@@ -202,6 +203,19 @@ def _mark_chunk(files, settings, each_learner, digested):
 def mark_hand_ins(groups, settings, each_learner=None):
     """Return a ``MarkedLearner`` for each group of ``(file, hand-in)`` pairs, one group a learner."""
     merged = [merge_hand_ins(group) for group in groups]
+    if each_learner:
+        return _marked_one_by_one(merged, settings, each_learner)
+    earned = earned_by_class(
+        [hand_in for hand_in, _ in merged], settings, exercises=EXERCISES, bank_version=BANK_VERSION
+    )
+    return [
+        _marked(hand_in, paths, one, _problems(hand_in, paths, one.problems))
+        for (hand_in, paths), one in zip(merged, earned, strict=True)
+    ]
+
+
+def _marked_one_by_one(merged, settings, each_learner):
+    """Mark learners one by one, with everything that a feedback page shows; the keys are solved together."""
     needed = {
         (exercise, each.learner, round_number)
         for each, _ in merged
@@ -210,8 +224,7 @@ def mark_hand_ins(groups, settings, each_learner=None):
     }
     keys = keys_for(needed, course_key=settings.course_key, exercises=EXERCISES)
     judge_ahead(_bench_logs(merged, keys))
-    seen = {}
-    return [_mark_one(hand_in, paths, settings, keys, seen, each_learner) for hand_in, paths in merged]
+    return [_mark_one(hand_in, paths, settings, keys, each_learner) for hand_in, paths in merged]
 
 
 def _bench_logs(merged, keys):
@@ -224,7 +237,7 @@ def _bench_logs(merged, keys):
                     yield part, key.keys[part.id], record.answers[part.id]
 
 
-def _mark_one(hand_in, paths, settings, keys, seen, each_learner):
+def _mark_one(hand_in, paths, settings, keys, each_learner):
     """Mark one learner and hand everything to ``each_learner`` before all but the marks is let go."""
     result = mark_answered(
         hand_in.records,
@@ -233,19 +246,21 @@ def _mark_one(hand_in, paths, settings, keys, seen, each_learner):
         exercises=EXERCISES,
         bank_version=BANK_VERSION,
         keys=keys,
-        seen=seen,
     )
-    problems = tuple(_problems(hand_in, paths, result))
-    kept = None
-    if each_learner:
-        kept = each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
+    problems = _problems(hand_in, paths, result.problems)
+    kept = each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
     broken = {each.exercise_id for each in result.problems if each.kind == "broken exercise"}
-    pages = hand_in_pages(hand_in)
     points = {
         each.exercise_id: None if each.exercise_id in broken else each.points
         for each in result.exercises.values()
         if EXERCISES[each.exercise_id].counts
     }
+    earned = Earned(points=points, slips=list(_standing_slips(result)), total=result.points)
+    return _marked(hand_in, paths, earned, problems, kept)
+
+
+def _marked(hand_in, paths, earned, problems, kept=None):
+    """Put together what leaves the process that marked a learner."""
     name = printable(hand_in.display_name)[:LONGEST_NAME]
     first, _, last = name.rpartition(" ")
     return MarkedLearner(
@@ -254,13 +269,13 @@ def _mark_one(hand_in, paths, settings, keys, seen, each_learner):
             first_name=first,
             last_name=last,
             handed_in=made_at(hand_in),
-            pages=pages,
-            points=points,
+            pages=hand_in_pages(hand_in),
+            points=earned.points,
         ),
         display_name=name,
         paths=tuple(map(str, paths)),
-        slips=tuple(_standing_slips(result)),
-        points=result.points,
+        slips=tuple(map(sys.intern, earned.slips)),
+        points=earned.total,
         problems=problems,
         kept=kept,
     )
@@ -273,12 +288,17 @@ def _standing_slips(result):
             best, latest = mark.best, mark.latest
             if best.slip_id or latest.slip_id:
                 for slip_id in sorted({*best.slip_ids, *latest.slip_ids}):
-                    yield sys.intern(f"{exercise.exercise_id}.{part_id}.{slip_id}")
+                    yield f"{exercise.exercise_id}.{part_id}.{slip_id}"
 
 
-def _problems(hand_in, paths, result):
-    """Give everything that was found wrong with one learner's hand-ins."""
-    for problem in (*hand_in.problems, *result.problems):
+def _problems(hand_in, paths, of_marking):
+    """Return everything that was found wrong with one learner's hand-ins."""
+    return tuple(_each_problem(hand_in, paths, of_marking))
+
+
+def _each_problem(hand_in, paths, of_marking):
+    """Give what reading found wrong, then what marking found, then what the times tell."""
+    for problem in (*hand_in.problems, *of_marking):
         yield ClassProblem(
             file=", ".join(map(str, paths)),
             learner=printable(hand_in.display_name),

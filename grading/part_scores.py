@@ -37,10 +37,11 @@ def score_part(part, key, typed):
         return error(f"this answer could not be marked: {type(fault).__name__}: {fault}")
 
 
-def _matches(value, right, part):
-    """Tell whether a value lies within the part's tolerance of another."""
-    tolerance = max(part.absolute_tolerance, part.relative_tolerance * abs(right))
-    return abs(value - right) <= tolerance + FLOAT_NOISE * abs(right)
+def matches(value, right, part):
+    """Tell whether a value lies within the part's tolerance of another; arrays are compared one by one."""
+    off, size = abs(value - right), abs(right)
+    noise = FLOAT_NOISE * size
+    return (off <= part.absolute_tolerance + noise) | (off <= part.relative_tolerance * size + noise)
 
 
 def _score_number(part, key, typed):
@@ -57,9 +58,9 @@ def _score_number(part, key, typed):
 
 def _compare_number(part, key, value):
     """Compare a value with the right one and with those that slips lead to."""
-    if _matches(value, key.value, part):
+    if matches(value, key.value, part):
         return CORRECT
-    near = [slip for slip in part.slips if slip.id in key.slips and _matches(value, key.slips[slip.id], part)]
+    near = [slip for slip in part.slips if slip.id in key.slips and matches(value, key.slips[slip.id], part)]
     if near:
         return slipped(min(near, key=lambda slip: abs(value - key.slips[slip.id])))
     return TOO_HIGH if value > key.value else TOO_LOW
@@ -117,7 +118,7 @@ def _is_blank(text):
 
 def _compare_range(part, key, low, high):
     """Compare two read ends with the key."""
-    right = (_matches(low, key.low, part), _matches(high, key.high, part))
+    right = (matches(low, key.low, part), matches(high, key.high, part))
     if all(right):
         return CORRECT
     slip = next((slip for slip in part.slips if _range_slipped(part, key, slip, low, high)), None)
@@ -141,7 +142,7 @@ def _half_right(low_is_right, slip, *, too_high):
 def _range_slipped(part, key, slip, low, high):
     """Tell whether both ends are those that a slip leads to."""
     ends = key.slips.get(slip.id)
-    return ends is not None and _matches(low, ends[0], part) and _matches(high, ends[1], part)
+    return ends is not None and matches(low, ends[0], part) and matches(high, ends[1], part)
 
 
 def _score_choice(part, key, typed):

@@ -4,7 +4,6 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from grading.answers import Problem
-from grading.exercise import Choice, Choices, Order, Verdicts
 from grading.part_results import NO_TRY, UNANSWERED, Outcome, PartResult, error
 from grading.part_scores import score_part
 
@@ -77,28 +76,17 @@ _SHARE = attrgetter("share")
 _CORRECT = Outcome.CORRECT  # a module's own name is found sooner than a member of an enumeration
 
 
-def _of_object(typed):
-    """Return what tells one table of verdicts from another."""
-    return tuple(typed.items())
-
-
-# Answers that many learners give alike: the kind of their value, and what tells one from another.
-_ALIKE = {Choice: (str, str), Choices: (list, tuple), Order: (list, tuple), Verdicts: (dict, _of_object)}
-
-
-def mark_rounds(exercise, records, settings, key_of_round, problems=None, seen=None):
+def mark_rounds(exercise, records, settings, key_of_round, problems=None):
     """Return the result of one exercise from its records in the order in which they were saved.
 
     Rounds count from 1 without a gap; a record that jumps ahead is set aside. ``key_of_round`` gives the
-    round key of a round number. What is set aside is added to the list ``problems``. ``seen`` keeps marks of
-    answers that others give too, for as long as their keys are held and for one class.
+    round key of a round number. What is set aside is added to the list ``problems``.
     """
     problems = [] if problems is None else problems
-    seen = {} if seen is None else seen
-    by_round = _honoured_rounds(exercise, records, problems)
+    by_round = honoured_rounds(exercise, records, problems)
     rounds = tuple(
         [
-            _mark_round(exercise, number, of_round, settings, key_of_round(number), problems, seen)
+            _mark_round(exercise, number, of_round, settings, key_of_round(number), problems)
             for number, of_round in by_round.items()
         ]
     )
@@ -115,8 +103,10 @@ def unanswered(exercise):
     return mark_rounds(exercise, (), None, None)
 
 
-def _honoured_rounds(exercise, records, problems):
+def honoured_rounds(exercise, records, problems):
     """Group records by round, in rising order; set aside those that jump ahead."""
+    if len(records) == 1 and records[0].round_number == 1:  # most are
+        return {1: records}
     by_round, ahead = {}, []
     for record in records:
         number = record.round_number
@@ -163,26 +153,27 @@ def _blank_part(exercise, part, result):
     )
 
 
-def _mark_round(exercise, number, records, settings, key, problems, seen):
+def _mark_round(exercise, number, records, settings, key, problems):
     """Return the result of one round."""
-    submitted = _sound_answers(exercise, records, key, problems)
+    submitted = sound_answers(exercise, records, key, problems)
     if not submitted:
         return _faulty_round(exercise, number, key)
     credits = settings.credits(number)
-    keys, counts = key.keys, exercise.counts
-    parts, share, finished = {}, 0.0, True
+    parts, share = {}, 0.0
     for part in exercise.parts:
-        part_id = part.id
-        typed = [one[part_id] for one in submitted if part_id in one]
-        mark, earned = _mark_or_recall(part, keys[part_id], typed, number, credits, counts, seen)
-        parts[part_id] = mark
+        typed = [one[part.id] for one in submitted if part.id in one]
+        parts[part.id], earned = _mark_part(part, key.keys[part.id], typed, credits, exercise.counts)
         share += earned
-        finished = finished and mark.finished
     answers = dict(submitted[0])
     for one in submitted[1:]:
         answers.update(one)
-    points = min(round(share, POINT_DIGITS), exercise.points)
-    return RoundResult(number, parts, points, share, finished, answers)
+    finished = all(mark.finished for mark in parts.values())
+    return RoundResult(number, parts, round_points(exercise, share), share, finished, answers)
+
+
+def round_points(exercise, share):
+    """Return the points of a round from the sum of what its parts earn."""
+    return min(round(share, POINT_DIGITS), exercise.points)
 
 
 def _faulty_round(exercise, number, key):
@@ -192,7 +183,7 @@ def _faulty_round(exercise, number, key):
     return RoundResult(round_number=number, parts=parts, points=0.0, share=0.0, finished=False, answers={})
 
 
-def _sound_answers(exercise, records, key, problems):
+def sound_answers(exercise, records, key, problems):
     """Return the answers of the records made for these numbers; report the others and a broken exercise."""
     if key.problem:
         problems.append(problem_at("broken exercise", key.problem, records[0]))
@@ -212,40 +203,47 @@ def _sound_answers(exercise, records, key, problems):
     return sound
 
 
-def _mark_or_recall(part, key, answers, number, credits, counts, seen):
-    """Mark one part, or give the mark that the same answer to the same key got before.
-
-    Only a single answer is kept, and only one that could be read: an answer that is no text at all may be
-    equal to another one without being the same.
-    """
-    kind, named = _ALIKE.get(type(part), (None, None))
-    if len(answers) != 1 or type(answers[0]) is not kind:
-        return _mark_part(part, key, answers, credits, counts)
-    try:
-        name = (id(key), number, named(answers[0]))
-        known = seen.get(name)
-    except TypeError:  # lists within the list
-        return _mark_part(part, key, answers, credits, counts)
-    if known:
-        return known[0]
-    marked = _mark_part(part, key, answers, credits, counts)
-    if marked[0].tries_used:
-        seen[name] = marked, key  # a key that is held leaves its id to no other
-    return marked
-
-
 def _mark_part(part, key, answers, credits, counts):
-    """Return the mark of one part and what it earns if the exercise counts.
+    """Return the mark of one part and what it earns if the exercise counts."""
+    tried = after_tries(((typed, score_part(part, key, typed)) for typed in answers), credits)
+    earned = part.points * tried.share
+    points, maximum = (earned, part.points) if counts else (0.0, 0.0)
+    mark = PartMark(
+        part_id=part.id,
+        best=tried.best,
+        points=points,
+        maximum=maximum,
+        tries_used=tried.tries,
+        latest=tried.latest,
+        finished=tried.finished,
+        typed=tried.typed,
+    )
+    return mark, earned
 
-    Answers are taken in order until the part is right or the tries are used. The same answer sent again
-    unchanged, as happens where another part of the form was corrected, uses no try.
+
+class Tried(NamedTuple):
+    """What the answers to one part came to, try by try: ``share`` is that of the best."""
+
+    best: PartResult
+    share: float
+    latest: PartResult
+    typed: object
+    tries: int
+    finished: bool
+
+
+def after_tries(answers, credits):
+    """Return what answers with their results came to, given as pairs in the order in which they were saved.
+
+    They are taken until the part is right or the tries are used. The same answer sent again unchanged, as
+    happens where another part of the form was corrected, uses no try.
     """
     best = latest = UNANSWERED
     tries, best_share, previous, judged, finished = 0, 0.0, None, None, False
-    for typed in answers:
+    for typed, result in answers:
         if tries and typed == previous:
             continue
-        latest, judged = score_part(part, key, typed), typed
+        latest, judged = result, typed
         if latest.outcome not in NO_TRY:
             share = credits[tries] * latest.fraction
             tries += 1
@@ -255,8 +253,4 @@ def _mark_part(part, key, answers, credits, counts):
         finished = latest.outcome is _CORRECT or tries == len(credits)
         if finished:
             break
-    earned = part.points * best_share
-    if not best_share:
-        best = latest
-    points, maximum = (earned, part.points) if counts else (0.0, 0.0)
-    return PartMark(part.id, best, points, maximum, tries, latest, finished, judged), earned
+    return Tried(best if best_share else latest, best_share, latest, judged, tries, finished)

@@ -91,18 +91,17 @@ def mark_learner(records, settings, *, learner=None, exercises=None, bank_versio
     return with_unanswered(replace(answered, problems=practice + answered.problems), exercises)
 
 
-def mark_answered(records, settings, *, learner, exercises, bank_version=None, keys=None, seen=None):
+def mark_answered(records, settings, *, learner, exercises, bank_version=None, keys=None):
     """Return what a learner earned, with the exercises that were answered and no others.
 
-    A learner of a large bank answers few of its exercises; the others cost nothing here. ``seen`` is a dict
-    that keeps, for one class and its keys, the marks of answers that several learners give alike.
+    A learner of a large bank answers few of its exercises; the others cost nothing here.
     """
     problems = []
-    own, counted = _own_records(records, learner, settings, exercises, problems)
-    _report_banks(counted, bank_version, problems)
+    own, counted = own_records(records, learner, settings, exercises, problems)
+    report_banks(counted, bank_version, problems)
     key_of = _key_finder(learner, settings.course_key, exercises, keys or {})
     results = {
-        each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems, seen)
+        each: mark_rounds(exercises[each], own[each], settings, key_of(each), problems)
         for each in filter(own.__contains__, exercises)
     }
     return LearnerResult(
@@ -140,7 +139,7 @@ def _last_learner(records):
     return next((name for name in names if name != PRACTICE), PRACTICE)
 
 
-def _own_records(records, learner, settings, exercises, problems):
+def own_records(records, learner, settings, exercises, problems):
     """Return the learner's records, by exercise and in one list; what belongs to others is reported."""
     own, counted, aside, first = defaultdict(list), [], Counter(), {}
     spellings = _spellings(records, learner)
@@ -173,7 +172,7 @@ _ASIDE = {
 }
 
 
-def _report_banks(records, bank_version, problems):
+def report_banks(records, bank_version, problems):
     """Report answers saved with another version of the exercises; they count where the numbers agree."""
     if bank_version is None:
         return

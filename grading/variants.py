@@ -16,6 +16,7 @@ import numpy as np
 PRACTICE = ""  # the learner of somebody who has not signed in
 
 _PURPOSE = b"plate scenario 1"  # blake2b personalisation, 16 bytes: another use of the key gives other bytes
+_BYTES = 8  # of a draw
 _LONGEST_NAME = 200  # characters; signing in takes fewer
 _MOST_SHUFFLED = 64  # 512 bits of digest hold 64! (296 bits) with more than 200 bits to spare
 
@@ -66,11 +67,12 @@ class Draw:
     ``seed_of`` gives the same learner's seed for another exercise in the same round, by its id.
     """
 
-    __slots__ = ("_seed", "_seed_of")
+    __slots__ = ("_keyed", "_seed", "_seed_of")
 
     def __init__(self, seed, seed_of=None):
         self._seed = seed
         self._seed_of = seed_of
+        self._keyed = blake2b(key=seed, digest_size=_BYTES)  # copied for each name, which is half the work
 
     def of(self, exercise):
         """Return the numbers that the same learner gets in the same round of another exercise."""
@@ -79,10 +81,11 @@ class Draw:
             raise ValueError(message)
         return exercise.draw(Draw(self._seed_of(exercise.id), self._seed_of))
 
-    def _integer(self, name, size=8):
-        """Return an integer of ``size`` bytes that belongs to this name."""
-        digest = blake2b(name.encode(), key=self._seed, digest_size=size).digest()
-        return int.from_bytes(digest, "big")
+    def _integer(self, name):
+        """Return an integer of eight bytes that belongs to this name."""
+        own = self._keyed.copy()
+        own.update(name.encode())
+        return int.from_bytes(own.digest(), "big")
 
     def pick(self, name, values):
         """Return one of ``values``, each as likely as the others."""
@@ -110,7 +113,7 @@ class Draw:
         if len(shuffled) > _MOST_SHUFFLED:
             message = f"values of draw {name!r} must be at most {_MOST_SHUFFLED}, got {len(shuffled)}"
             raise ValueError(message)
-        rest = self._integer(name, size=64)
+        rest = int.from_bytes(blake2b(name.encode(), key=self._seed, digest_size=64).digest(), "big")
         for last in range(len(shuffled) - 1, 0, -1):
             rest, other = divmod(rest, last + 1)
             shuffled[last], shuffled[other] = shuffled[other], shuffled[last]
