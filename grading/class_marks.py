@@ -31,6 +31,20 @@ class Earned:
     total: float = 0.0
 
 
+def earned_of(result, exercises):
+    """Return the same of one learner's ``LearnerResult``, in which everything else stands too."""
+    broken = {each.exercise_id for each in result.problems if each.kind == "broken exercise"}
+    earned = Earned(problems=list(result.problems), total=result.points)
+    for exercise_id, marked in result.exercises.items():
+        exercise = exercises[exercise_id]
+        if exercise.counts:
+            earned.points[exercise_id] = None if exercise_id in broken else marked.points
+        for part in exercise.parts:
+            mark = marked.parts[part.id]
+            earned.slips += _full_ids(exercise, part, (*mark.best.slip_ids, *mark.latest.slip_ids))
+    return earned
+
+
 _SHARE = attrgetter("share")
 
 

@@ -88,7 +88,7 @@ def read_by_learner(files, digests=None):
             data = file_bytes(file)
             if digests is not None:
                 digests[file] = _digest(data)
-            hand_in = hand_in_of(data)
+            hand_in = hand_in_of(data, pages=PAGES)
         except HandInError as error:
             problems.append(ClassProblem(file=str(file), sentence=printable(str(error))))
             if digests is not None:

@@ -21,7 +21,7 @@ from threading import Thread
 from typing import NamedTuple
 
 from grading.bench_scores import judge_ahead
-from grading.class_marks import Earned, earned_by_class
+from grading.class_marks import earned_by_class, earned_of
 from grading.collector import collector_paused
 from grading.exercise import Bench
 from grading.exercises import BANK_VERSION, EXERCISES
@@ -125,12 +125,14 @@ def mark_class(
     files = list(map(str, files))
     learners, problems, todo = state.split(files) if state else ([], [], files)
     processes, done = _count(processes, todo), len(files) - len(todo)
-    work = partial(_mark_chunk, settings=settings, each_learner=each_learner, digested=bool(state))
+    work = partial(
+        _mark_chunk, settings=settings, each_learner=each_learner, line_of=state.line_of if state else None
+    )
     run_chunks = run_chunks or partial(_worked, processes=processes)
     taken, known = taken or _leave, list(learners)
-    for marked, unread, digests, count in run_chunks(work, _chunks(todo, processes)):
+    for marked, unread, line, count in run_chunks(work, _chunks(todo, processes)):
         if state:
-            state.add(digests, marked, unread)
+            state.add(line)
         taken([each.marks for each in marked])
         learners += marked
         problems += unread
@@ -193,11 +195,12 @@ def _end_with_parent():
     os._exit(1)
 
 
-def _mark_chunk(files, settings, each_learner, digested):
-    """Return learners, what cannot be read, digests of the files where asked for, and the count of files."""
-    digests = {}
-    groups, problems = read_by_learner(files, digests if digested else None)
-    return mark_hand_ins(groups, settings, each_learner), problems, digests, len(files)
+def _mark_chunk(files, settings, each_learner, line_of):
+    """Return learners, what cannot be read, the line that a state keeps of both, and the count of files."""
+    digests = {} if line_of else None
+    groups, problems = read_by_learner(files, digests)
+    learners = mark_hand_ins(groups, settings, each_learner)
+    return learners, problems, line_of and line_of(digests, learners, problems), len(files)
 
 
 def mark_hand_ins(groups, settings, each_learner=None):
@@ -249,13 +252,7 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
     )
     problems = _problems(hand_in, paths, result.problems)
     kept = each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
-    broken = {each.exercise_id for each in result.problems if each.kind == "broken exercise"}
-    points = {
-        each.exercise_id: None if each.exercise_id in broken else each.points
-        for each in result.exercises.values()
-        if EXERCISES[each.exercise_id].counts
-    }
-    earned = Earned(points=points, slips=list(_standing_slips(result)), total=result.points)
+    earned = earned_of(result, EXERCISES)
     return _marked(hand_in, paths, earned, problems, kept)
 
 
@@ -279,16 +276,6 @@ def _marked(hand_in, paths, earned, problems, kept=None):
         problems=problems,
         kept=kept,
     )
-
-
-def _standing_slips(result):
-    """Give the full id of every slip that a learner's best or last answer shows."""
-    for exercise in result.exercises.values():
-        for part_id, mark in exercise.parts.items():
-            best, latest = mark.best, mark.latest
-            if best.slip_id or latest.slip_id:
-                for slip_id in sorted({*best.slip_ids, *latest.slip_ids}):
-                    yield f"{exercise.exercise_id}.{part_id}.{slip_id}"
 
 
 def _problems(hand_in, paths, of_marking):

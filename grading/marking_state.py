@@ -57,13 +57,20 @@ class MarkingState:
                 todo.pop(path, None)
         return learners, problems, list(todo)
 
-    def add(self, digests, learners, problems):
-        """Keep one chunk that is done."""
+    @staticmethod
+    def line_of(digests, learners, problems):
+        """Return what is kept of one chunk as a line; nothing where a file's name is no text.
+
+        Such a chunk is marked again. The line is written where the chunk was marked, which may be elsewhere.
+        """
         try:
-            line = msgspec.json.encode([digests, [_plain(each) for each in learners], problems])
-        except UnicodeEncodeError:  # the name of a file that is no text: such a chunk is marked again
-            return
-        add_to(self.path, line + b"\n", on_disk=False)  # what a power cut takes of it is marked again
+            return msgspec.json.encode([digests, [_plain(each) for each in learners], problems]) + b"\n"
+        except UnicodeEncodeError:
+            return b""
+
+    def add(self, line):
+        """Keep one chunk that is done, given as its line."""
+        add_to(self.path, line, on_disk=False)  # what a power cut takes of it is marked again
 
     def _chunks(self):
         """Give ``(digests, learners, problems)`` of each whole line; a line torn at the end is cut off.

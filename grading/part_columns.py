@@ -7,7 +7,7 @@ is left to ``score_part``, which alone says what an answer comes to.
 import numpy as np
 
 from grading.exercise import Choice, Choices, Number, Order, Verdicts
-from grading.part_results import CORRECT, NO_TRY
+from grading.part_results import CORRECT
 from grading.part_scores import matches, score_part
 from grading.quantities import read_quantity
 
@@ -36,26 +36,18 @@ _ALIKE = {Choice: (str, _same), Choices: (list, tuple), Order: (list, tuple), Ve
 
 
 def _score_alike(part, keys, typed, kind, named):
-    """Score answers of which the same one to the same key comes again and again.
-
-    Only a result that uses a try is given again: an answer that is no text at all may be equal to another one
-    without being the same.
-    """
+    """Score answers of which the same one to the same key comes again and again."""
     results, known = [], {}
     for key, one in zip(keys, typed, strict=True):
-        name = None
-        if type(one) is kind:
-            try:
-                name = (id(key), named(one))  # the caller holds the keys, so no other takes this id
-                result = known.get(name)
-            except TypeError:  # lists within the list
-                name = result = None
-            if result:
-                results.append(result)
-                continue
-        result = score_part(part, key, one)
-        if name and result.outcome not in NO_TRY:
-            known[name] = result
+        name = (id(key), named(one)) if type(one) is kind else None  # keys are held, so no two share an id
+        try:
+            result = known.get(name)
+        except TypeError:  # lists within the list
+            name = result = None
+        if result is None:
+            result = score_part(part, key, one)
+            if name:
+                known[name] = result
         results.append(result)
     return results
 
