@@ -121,7 +121,7 @@ def test_a_figure_too_small_for_its_reading_is_found():
     """Where the right distance does not fit between the ends of the span, the bank's check says so."""
     narrow = replace(EXERCISE, parts=(replace(GAP, span=(0.0, 0.2)),))
     assert any("does not take its own right answer" in problem for problem in check_exercise(narrow, 50))
-    assert slip_typed(GAP, replace(KEY, slips={**KEY.slips, "from_bore": math.nan}), "from_bore") is None
+    assert slip_typed(GAP, KEY._replace(slips={**KEY.slips, "from_bore": math.nan}), "from_bore") is None
 
 
 def test_a_learner_is_told_how_far_the_lines_are_apart(make_record, class_settings):

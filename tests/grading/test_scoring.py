@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec import structs
 
 from grading.class_settings import ClassSettings
 from grading.keys import keys_for
@@ -158,7 +159,7 @@ def test_another_learners_answers_do_not_count(mark, answer):
     copied = mark(answer(1.0, learner="ben"), answer(3.0), learner="ann")
     assert copied.points == 0.0
     assert "set aside 1 answer of another learner (ben)" in copied.problems[0].sentence
-    renamed = answer(1.0, learner="ben")._replace(learner="ann")
+    renamed = structs.replace(answer(1.0, learner="ben"), learner="ann")
     assert mark(renamed).exercises["arcs.energy"].outcome is Outcome.ERROR
 
 
