@@ -324,13 +324,17 @@ def lab(browser, tmp_path_factory):
     server.stop()
 
 
-@pytest.fixture
-def learner(browser, lab):
+def at_a_new_workbook(browser, lab):
     """Sit a learner down at a new workbook, before the window of an ordinary small laptop."""
     lab.begin_anew()
     window = browser.new_page(viewport={"width": 1366, "height": 768})
     yield AtThePage(window, lab)
     window.close()
+
+
+# A page takes seconds to open: where one check leaves the page to the next, all tests of a file share one.
+learner = pytest.fixture(name="learner")(at_a_new_workbook)
+shared_learner = pytest.fixture(name="shared_learner", scope="module")(at_a_new_workbook)
 
 
 def instructors_marks(hand_in, results):
