@@ -6,7 +6,7 @@ import subprocess
 import sys
 
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
-NEEDED = ("click", "rich", "jinja2", "sqlalchemy", "numpy", "pint", "filelock", "msgspec", "scipy", "matplotlib")
+NEEDED = ("click", "rich", "jinja2", "sqlalchemy", "numpy", "pint", "filelock", "msgspec", "scipy")
 
 
 def own_python():
