@@ -13,7 +13,7 @@ from grading.gradebook import graded_cells
 from grading.whole_files import write_whole_from
 
 _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
-ROWS_AT_ONCE = 1000  # rows that are held in memory
+ROWS_AT_ONCE = 4000  # rows that are held in memory; each number in them is put into words once
 DIGITS = 4  # of a score that is written
 PROBLEM_COLUMNS = ("file", "learner", "page", "line", "kind", "problem")
 

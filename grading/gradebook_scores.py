@@ -155,7 +155,7 @@ def _read_cells(connection, tables, students):
     ).all()
     cells = tuple(dict.fromkeys(each.name for each in found))
     column_of = {each.id: cells.index(each.name) for each in found}
-    values = np.full((len(students), len(cells)), np.nan)
+    values = np.full((len(students), len(cells)), np.nan, order="F")  # it is filled by cells
     waits = np.zeros((len(students), len(cells)), dtype=bool)
     for notebook, pages in handed_in.items():
         of_page = [each.id for each in found if each.notebook_id == notebook]
@@ -182,7 +182,7 @@ def _scores(connection, grade, cells, pages, row_of):
         sql.select(each).where(wanted).order_by(grade.c.notebook_id)
         for each in (grade.c.notebook_id, score_of(grade))
     )
-    everybody = [row_of[each] for each in pages]
+    everybody = np.array([row_of[each] for each in pages])
     for cell in cells:
         read = np.fromiter(_plain(connection, scores, cell), float)
         alike = len(read) == len(pages)  # else not everyone has this cell
