@@ -2,6 +2,8 @@
 
 import pytest
 
+from tests.browser.conftest import READY_MS
+
 pytestmark = pytest.mark.browser
 
 START = "0_start_here.ipynb"
@@ -16,6 +18,7 @@ def test_the_button_on_the_page_starts_it(at_a_new_lab):
     window.get_by_role("button", name="Start this page").click(timeout=60_000)
     window.get_by_role("button", name="Run Once").click()
     exercise = learner.exercise("Practice: a number with its unit")
+    exercise.form.wait_for(timeout=READY_MS)
     exercise.part("length").locator("input").fill("1 mm")
     exercise.save()
     (record,) = learner.journal
