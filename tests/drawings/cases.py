@@ -4,6 +4,9 @@ Kept apart from the tests so that a new picture is one entry in each table.
 """
 
 from functools import cache
+from unittest import mock
+
+from matplotlib.figure import Figure
 
 import drawings
 from secondplate.inspection import COLLAR_SIGNS
@@ -321,7 +324,20 @@ def all_calls():
 
 
 @cache
-def picture(name):
-    """Return the picture of a case, drawn once for all tests."""
+def drawn(name):
+    """Return the picture of a case and the figure behind it, drawn once for all tests."""
     draw, given = next((draw, given) for case, draw, given in all_calls() if case == name)
-    return draw(**given)
+    figures, save = [], Figure.savefig
+
+    def kept_save(self, *arguments, **options):
+        figures.append(self)
+        return save(self, *arguments, **options)
+
+    with mock.patch.object(Figure, "savefig", kept_save):
+        shown = draw(**given)
+    return shown, figures[-1]
+
+
+def picture(name):
+    """Return the picture of a case."""
+    return drawn(name)[0]
