@@ -166,12 +166,14 @@ def _count(processes, files):
 
 
 def _worked(work, chunks, processes) -> Iterator:
-    """Give what work makes of each chunk, in order."""
-    if processes == 1:
-        with collector_paused():
-            yield from map(work, chunks)
-        return
-    load_all_units()  # takes longer than marking a thousand hand-ins; processes that are forked share it
+    """Give what work makes of each chunk, in order, with no search for cycles until all is taken."""
+    with collector_paused():
+        yield from map(work, chunks) if processes == 1 else _shared_out(work, chunks, processes)
+
+
+def _shared_out(work, chunks, processes):
+    """Give what work makes of each chunk in processes of this computer, in order."""
+    load_all_units()  # processes that are forked share what is loaded
     with ProcessPoolExecutor(processes, initializer=_begin_process) as pool:
         given = deque()
         for chunk in chunks:
