@@ -1,7 +1,7 @@
 """Marks of one learner: which records count, and what they earn together.
 
-``mark_learner`` is the one way from records to marks; the page, the gradebook's cells and the marking of a
-class all call it, so they cannot differ.
+``mark_learner`` is the one way from records to marks for the page, the gradebook's cells and feedback. A
+class of which nothing but marks is wanted goes by ``class_marks``, which a test holds to the same.
 """
 
 from collections import Counter, defaultdict
