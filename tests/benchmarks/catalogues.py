@@ -16,6 +16,7 @@ from grading.exercises import EXERCISES  # noqa: E402
 from grading.keys import keys_for  # noqa: E402
 from grading.row_days import DAYS, row_day  # noqa: E402
 from grading.row_plans import best_of  # noqa: E402
+from grading.variants import words  # noqa: E402
 
 LEARNERS = 400
 
@@ -24,7 +25,8 @@ def main():
     """Write the file."""
     catalogues.CATALOGUES_FILE.unlink(missing_ok=True)
     wanted = [(each, f"learner {number}", 1) for each in EXERCISES for number in range(LEARNERS)]
-    keys_for(wanted, course_key="catalogues", exercises=EXERCISES)
+    for (exercise_id, _, _), key in keys_for(wanted, course_key="catalogues", exercises=EXERCISES).items():
+        words(EXERCISES[exercise_id], key.numbers)
     for number in range(DAYS):
         best_of(row_day(number)[1])
     lines = []

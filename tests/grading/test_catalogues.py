@@ -6,6 +6,7 @@ import pytest
 from grading import catalogues
 from grading.exercises import EXERCISES
 from grading.keys import keys_for
+from grading.variants import words
 from secondplate.bands import Band
 
 STORED = [
@@ -46,12 +47,14 @@ def test_the_file_holds_what_the_library_says(name, arguments):
 
 
 def test_what_learners_are_given_stands_in_the_file(monkeypatch):
-    """Twenty learners' numbers and keys ask for nothing that the file has not; no function is without."""
+    """Twenty learners ask for nothing that the file has not, and no function is without results there."""
     monkeypatch.setattr(catalogues, "ASKED", catalogues.ASKED | {})
     catalogues.ASKED.clear()
     wanted = [(each, f"anybody {number}", 1) for each in EXERCISES for number in range(20)]
     keys = keys_for(wanted, course_key="catalogues", exercises=EXERCISES)
     assert not [key.problem for key in keys.values() if key.problem]
+    for (exercise_id, _, _), key in keys.items():
+        words(EXERCISES[exercise_id], key.numbers)
     assert {name: list(asked) for name, asked in catalogues.ASKED.items() if asked} == {}
     assert set(catalogues.FUNCTIONS) == set(catalogues.stored_arguments())
 
