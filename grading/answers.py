@@ -60,6 +60,8 @@ class Record(
 ):
     """One submission of one exercise, as saved. ``line`` is where it stood in its file.
 
+    ``after_loss`` tells that a record before it in its file may be lost: a line could not be read, or the
+    chain of checks is broken. It is not stored.
     In the order of the stored fields, and read straight from its line: a class has tens of thousands of them.
     """
 
@@ -75,6 +77,7 @@ class Record(
     previous: str
     check: str
     line: int = 0
+    after_loss: bool = False
 
 
 _STORED_LINES = msgspec.json.Decoder(Record).decode_lines
@@ -130,7 +133,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
     sound = _sound_records(data)
     if sound:
         return JournalContents(records=tuple(sound), problems=())
-    records, problems, checks = [], [], set()
+    records, problems, checks, lost = [], [], set(), False
     previous = ""  # None after a line whose check cannot be known
     lines = data.removeprefix(b"\xef\xbb\xbf").split(b"\n", MOST_LINES)
     beyond = lines.pop() if len(lines) > MOST_LINES else b""
@@ -148,7 +151,7 @@ def parse_journal(data, *, place=JOURNAL_FILE):
             problems.append(
                 Problem(kind=kind, sentence=f"{sentence} (line {number})", place=place, line=number)
             )
-            previous = claimed_check(line)
+            previous, lost = claimed_check(line), True
             continue
         if record.check in checks:  # as another try it could cost the learner a later one
             problems.append(_problem_at(record, place, "copied record", "a record stands once more in"))
@@ -157,8 +160,11 @@ def parse_journal(data, *, place=JOURNAL_FILE):
             problems.append(
                 _problem_at(record, place, "missing record", "a record is missing or was moved before")
             )
+            lost = True
         previous = record.check
         checks.add(previous)
+        if lost:
+            force_setattr(record, "after_loss", lost)
         records.append(record)
     return JournalContents(records=tuple(records), problems=tuple(_at_most_told(problems, beyond, place)))
 
@@ -191,7 +197,7 @@ def _sound_records(data):
     previous = ""
     for number, (line, record) in enumerate(zip(lines, records, strict=True), start=1):
         check = _check_of(line[:-_CHECK_TAIL] + b"}")
-        if record.check != check or record.previous != previous:
+        if record.check != check or record.previous != previous or record.after_loss:
             return None
         if not line.startswith(_CHECK_HEAD, -_CHECK_TAIL):
             return None

@@ -104,23 +104,36 @@ def unanswered(exercise):
 
 
 def honoured_rounds(exercise, records, problems):
-    """Group records by round, in rising order; set aside those that jump ahead."""
+    """Group records by round, in rising order; set aside those that jump ahead.
+
+    Where a record before it may be lost with a damaged line, a round counts as what it says that it is.
+    """
     if len(records) == 1 and records[0].round_number == 1:  # most are
         return {1: records}
-    by_round, ahead = {}, []
+    by_round, ahead, last = {}, [], 0
     for record in records:
         number = record.round_number
         if number in by_round:
             by_round[number].append(record)
-        elif number == len(by_round) + 1:
+        elif 0 < number <= last + 1 or (record.after_loss and number > last):
             by_round[number] = [record]
+            last = max(last, number)
         else:
             ahead.append(record)
+    if len(by_round) < last:
+        problems.append(_lost_rounds(exercise, by_round))
     if ahead:
         number = ahead[0].round_number
         sentence = f"set aside {count_answers(len(ahead))} to {exercise.id}: round {number} was never begun"
         problems.append(problem_at("skipped round", sentence, ahead[0]))
-    return by_round
+    return dict(sorted(by_round.items())) if last > 1 else by_round
+
+
+def _lost_rounds(exercise, by_round):
+    """Return the problem that rounds count although what came before them is lost."""
+    number = min(each for each in by_round if each - 1 not in by_round and each > 1)
+    sentence = f"round {number} of {exercise.id} counts, and round {number - 1} is lost with a damaged line"
+    return problem_at("lost round", sentence, by_round[number][0])
 
 
 def count_answers(count):

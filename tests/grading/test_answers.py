@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from grading import answers
-from grading.answers import parse_journal
+from grading.answers import line_of, parse_journal
 from tests.grading.made_journals import lines_of
 
 
@@ -45,6 +45,30 @@ def test_an_edited_record_is_set_aside_with_its_line(filled):
     assert [record.line for record in contents.records] == [1, 2, 4, 5]
     assert [(problem.kind, problem.line) for problem in contents.problems] == [("bad check", 3)]
     assert "a record was changed after it was saved (line 3)" in contents.problems[0].sentence
+
+
+@pytest.mark.parametrize(
+    ("spoil", "after"),
+    [
+        (lambda lines: lines[:1] + [b"rubbish"] + lines[2:], [False, True, True, True]),
+        (lambda lines: lines[2:], [True, True, True]),
+        (lambda lines: lines[:2] + lines[1:], [False] * 5),
+        (lambda lines: lines[:3] + [lines[3][:-9]], [False] * 3),
+    ],
+    ids=["unreadable", "front gone", "copied", "torn"],
+)
+def test_records_after_a_loss_know_of_it(filled, spoil, after):
+    """What stands behind a line that is lost or may be says so; what stands before it, or is copied, not."""
+    contents = parse_journal(b"\n".join(spoil(lines_of(filled))))
+    assert [record.after_loss for record in contents.records] == after
+
+
+def test_a_line_cannot_say_that_it_stands_after_a_loss(filled):
+    """What is found while reading is not read from the line, however true its check is."""
+    content = json.loads(lines_of(filled)[0])
+    del content["check"]
+    (record,) = parse_journal(line_of({**content, "after_loss": True}) + b"\n").records
+    assert not record.after_loss
 
 
 @pytest.mark.parametrize("removed", [0, 1, 3])

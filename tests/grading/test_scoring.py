@@ -128,6 +128,22 @@ def test_a_round_that_was_skipped_is_set_aside(mark, answer):
     assert "set aside 3 answers to arcs.energy: round 3 was never begun" in result.problems[0].sentence
 
 
+def test_a_round_counts_where_the_one_before_it_is_lost(mark, answer):
+    """Whose first round went with a damaged line loses that round, and no other; it is told."""
+    first, second, third = answer(3.0, round_number=2), answer(1.0, round_number=3), answer(1.0)
+    result = mark(structs.replace(first, after_loss=True), structs.replace(second, after_loss=True))
+    assert result.exercises["arcs.energy"].points == pytest.approx(1.6, abs=1e-12), "a later round's share"
+    assert [each.round_number for each in result.exercises["arcs.energy"].rounds] == [2, 3]
+    assert [(each.kind, each.sentence) for each in result.problems] == [
+        ("lost round", "round 2 of arcs.energy counts, and round 1 is lost with a damaged line")
+    ]
+    result = mark(structs.replace(first, after_loss=True), third)
+    assert [each.round_number for each in result.exercises["arcs.energy"].rounds] == [1, 2], "as it turned up"
+    assert (result.exercises["arcs.energy"].points, result.problems) == (2.0, ())
+    result = mark(structs.replace(first, after_loss=True, round_number=0), second)
+    assert [each.kind for each in result.problems] == ["skipped round"], "no damage before the second"
+
+
 def test_round_three_after_round_two_is_honoured(mark, answer):
     """Rounds without a gap count, also where an earlier round is taken up again."""
     result = mark(answer(3.0), answer(3.0, round_number=2), answer(1.0), answer(1.0, round_number=3))

@@ -23,6 +23,7 @@ from tests.hostile.mutations_watch import watched
 WHOLE = 20  # every twentieth class is marked by the whole command, with gradebook and tables
 WITH_PAGES = 40  # of those every second with feedback pages, the others twice
 WITH_REPORT = 200  # pictures take seconds
+_LOSSES = frozenset({"unreadable", "bad check", "torn", "missing record"})
 _LINE_KINDS = ("unreadable", "bad check", "torn")
 _CELLS = {cell: page.id for page in PAGES.values() for cell in graded_cells(page)}
 
@@ -188,7 +189,7 @@ def _marks_faults(sound, mutant, got):
         if not mutant.or_refused or mutant.surely:
             yield "the learner is missing"
         return
-    low, high = expected_marks(sound, mutant.standing)
+    low, high = expected_marks(sound, mutant)
     lost = set(_lost_pages(sound, mutant, got)) - mutant.surely if mutant.or_refused else ()
     for cell in {*low, *got}:
         least, most, points = low.get(cell, 0.0), high.get(cell, 0.0), got.get(cell, 0.0)
@@ -198,7 +199,7 @@ def _marks_faults(sound, mutant, got):
 
 def _lost_pages(sound, mutant, got):
     """Return the pages with marks of which nothing was left; whether that was told is looked at elsewhere."""
-    _, high = expected_marks(sound, mutant.standing)
+    _, high = expected_marks(sound, mutant)
     earned = {_CELLS[cell] for cell, points in high.items() if points}
     return sorted(earned - {_CELLS[cell] for cell, points in got.items() if points})
 
@@ -216,11 +217,12 @@ def _kept(sound, mutant, got):
 _KNOWN_MARKS = {}
 
 
-def expected_marks(sound, standing):
+def expected_marks(sound, mutant):
     """Return the least and the most points of each cell, scored from the records as they are in memory.
 
     They are the same but where an answer is one that no part takes: whether it used a try is left open.
     """
+    standing, after_loss = mutant.standing, _after_loss(sound, mutant)
     by_exercise = defaultdict(list)
     for each in standing:
         content = sound.contents[each] if isinstance(each, int) else each
@@ -231,12 +233,17 @@ def expected_marks(sound, standing):
             continue
         cell = cell_name(exercise)
         contents = [sound.contents[each] if isinstance(each, int) else each for each in places]
+        contents = [
+            {**each, "after_loss": isinstance(place, int) and place in after_loss}
+            for place, each in zip(places, contents, strict=True)
+        ]
         spoilt = [place for place, each in enumerate(contents) if NOT_RIGHT in each["answers"].values()]
         if spoilt:
             low[cell] = _points(sound, exercise, _without(contents, range(spoilt[0], len(contents))))
             high[cell] = _points(sound, exercise, _without(contents, spoilt))
             continue
-        name = (sound.name, tuple(places)) if all(isinstance(each, int) for each in places) else None
+        lost = tuple(each["after_loss"] for each in contents)
+        name = (sound.name, tuple(places), lost) if all(isinstance(each, int) for each in places) else None
         points = _KNOWN_MARKS.get(name)
         if points is None:
             points = _points(sound, exercise, contents)
@@ -244,6 +251,19 @@ def expected_marks(sound, standing):
                 _KNOWN_MARKS[name] = points
         low[cell] = high[cell] = points
     return low, high
+
+
+def _after_loss(sound, mutant):
+    """Return the places of the records that stand behind a line of their journal that is lost, or may be."""
+    told = {each.page for each in mutant.told if each.kinds & _LOSSES}
+    found = set()
+    for page in sound.pages if "" in told else told & {*sound.pages}:
+        standing = [each for each in mutant.standing if each in sound.numbers[page]]
+        lost = False
+        for place, there in zip(standing, sound.numbers[page], strict=False):
+            lost = lost or place != there
+            found |= {place} if lost else set()
+    return found
 
 
 def _without(contents, places):
