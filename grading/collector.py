@@ -21,4 +21,4 @@ def loading():
     """Pause the search while modules are loaded, which stay: leave them out of every later one."""
     with collector_paused():
         yield
-    gc.freeze()
+        gc.freeze()  # before the search goes on, which would begin with all that was loaded
