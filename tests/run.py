@@ -1,7 +1,7 @@
 """Runs every test in the project's own environment, which it makes on first use.
 
-`python3 tests/run.py` runs everything: first what can share the processor's cores, then what starts servers
-and browsers and needs them to itself. What stands behind the command goes to pytest, as in `-k oxygen`.
+`python3 tests/run.py` runs everything: first what computes, on all cores, then what starts servers, browsers
+and environments, two files at a time. What stands behind the command goes to pytest, as in `-k oxygen`.
 """
 
 import os
@@ -16,18 +16,20 @@ require_python()
 from environment import in_environment, prepare  # noqa: E402
 from set_up_steps import SetUpError  # noqa: E402
 
-ALONE = ["tests/browser", "tests/environment"]
+APART = ["tests/browser", "tests/environment"]
+TWO_AT_A_TIME = ["-n", "auto", "--maxprocesses=2", "--dist=loadfile", "--no-loadscope-reorder"]
 
 
 def rounds(arguments):
     """Return the arguments of each run of pytest: those given, or the two runs that make up everything."""
     if arguments:
         return [arguments]
-    return [["-n", "auto"] + ["--ignore=" + folder for folder in ALONE], ALONE]
+    return [["-n", "auto"] + ["--ignore=" + folder for folder in APART], TWO_AT_A_TIME + APART]
 
 
 def main(arguments):
     """Make the environment, run pytest from the root and return the first exit code that is not 0."""
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # or each of hundreds of processes compiles everything
     try:
         python = prepare(with_tests=True)
         codes = [in_environment([python, "-m", "pytest"] + each) for each in rounds(arguments)]
