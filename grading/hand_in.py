@@ -174,9 +174,8 @@ def _at_home(journals, pages, problems):
 
     Marks are shown page by page: under another name they would be left out without a word.
     """
-    if all(
-        record.exercise.startswith(f"{page}.") for page, each in journals.items() for record in each.records
-    ):
+    homes = ((f"{page}.", each.records) for page, each in journals.items())
+    if all(record.exercise.startswith(home) for home, records in homes for record in records):
         return journals
     strays = Counter()
     records = {page: [] for page in journals}
