@@ -9,7 +9,7 @@ from contextlib import closing
 
 import sqlalchemy as sql
 
-from grading.gradebook_bulk import RowIds
+from grading.gradebook_bulk import RowIds, insert_many
 from grading.gradebook_file import GradebookFile
 from grading.gradebook_rows import Assignment, overruled_students, write_page, write_students
 from grading.hand_in import practical_id
@@ -143,26 +143,32 @@ def _ensure_assignment(connection, tables, page, settings, ids):
 
 def _ensure_cells(connection, tables, page, notebook_row, ids):
     """Make the page's missing cells and bring the points of the others up to date."""
-    for name, (points, kind) in graded_cells(page).items():
-        cell = _ensure_row(
-            connection, tables["base_cell"], ids, name=name, notebook_id=notebook_row, type="GradeCell"
-        )
-        graded = tables["grade_cells"]
-        changed = connection.execute(
-            sql.update(graded).where(graded.c.id == cell).values(max_score=points, cell_type=kind)
-        )
-        if not changed.rowcount:
-            connection.execute(graded.insert(), {"id": cell, "max_score": points, "cell_type": kind})
+    graded, wanted = tables["grade_cells"], graded_cells(page)
+    cells = _cell_rows(connection, tables, notebook_row, "GradeCell", wanted, ids)
+    held = {
+        row.id: (row.max_score, row.cell_type)
+        for row in connection.execute(sql.select(graded).where(graded.c.id.in_(cells.values())))
+    }
+    new = [(cells[name], *points) for name, points in wanted.items() if cells[name] not in held]
+    insert_many(connection, graded, ("id", "max_score", "cell_type"), new)
+    for name, (points, kind) in wanted.items():
+        if held.get(cells[name], (points, kind)) != (points, kind):
+            change = sql.update(graded).where(graded.c.id == cells[name])
+            connection.execute(change.values(max_score=points, cell_type=kind))
     if page.practical_points:
-        cell = _ensure_row(
-            connection,
-            tables["base_cell"],
-            ids,
-            name=practical_id(page.id),
-            notebook_id=notebook_row,
-            type="SolutionCell",
-        )
+        names = [practical_id(page.id)]
+        cell = _cell_rows(connection, tables, notebook_row, "SolutionCell", names, ids)[names[0]]
         _ensure_row(connection, tables["solution_cells"], iter([cell]), id=cell)
+
+
+def _cell_rows(connection, tables, notebook_row, kind, names, ids):
+    """Return the row ids of a notebook's cells of one kind by name; those that are missing are made."""
+    cell = tables["base_cell"]
+    query = sql.select(cell.c.name, cell.c.id).where(cell.c.notebook_id == notebook_row, cell.c.type == kind)
+    known = dict(connection.execute(query).all())
+    new = [(next(ids), name, notebook_row, kind) for name in names if name not in known]
+    insert_many(connection, cell, ("id", "name", "notebook_id", "type"), new)
+    return known | {name: row for row, name, _, _ in new}
 
 
 def _assignment(connection, tables, page, row, notebook_row):

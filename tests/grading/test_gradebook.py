@@ -72,6 +72,21 @@ def test_nbgrader_reads_it(path):
         assert book.find_assignment("1_bench").duedate == datetime(2026, 12, 18, 17, 0)
 
 
+def test_a_page_that_has_changed_brings_its_cells_up_to_date(path):
+    """Other points reach the cells that are there, a new exercise gets one, and none is made twice."""
+    grown = replace(PAGE, exercises=(*PAGE.exercises, one_choice("three")), practical_points=7.0)
+    for _ in range(2):
+        write_marks(path, [_marks()], pages={"bench": grown}, settings=SETTINGS)
+    query = "select name, max_score, cell_type from grade_cells join base_cell using (id) order by name"
+    assert _run(path, query) == [
+        ("bench-one", 2.0, "code"),
+        ("bench-practical", 7.0, "markdown"),
+        ("bench-three", 2.0, "code"),
+        ("bench-two", 2.0, "code"),
+    ]
+    assert _run(path, "select name from solution_cells join base_cell using (id)") == [("bench-practical",)]
+
+
 def test_marking_again_leaves_what_a_person_entered(path):
     """Manual scores, comments, extra credit, extensions and names survive a second marking."""
     _run(path, "update grade set manual_score = 5.0, extra_credit = 0.5 where auto_score is null")

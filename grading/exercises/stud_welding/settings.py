@@ -2,8 +2,6 @@
 
 from functools import cache
 
-import numpy as np
-
 from grading.exercise import Choice, ChoiceKey, Exercise, Number, NumberKey, Verdicts, VerdictsKey
 from grading.exercises.building_blocks import THREE_FIGURES, looked_up_numbers, option, same, slip, wrong
 from grading.exercises.scenes import scene
