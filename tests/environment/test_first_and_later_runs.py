@@ -67,7 +67,8 @@ def test_everything_is_run_in_two_rounds(ready):
     assert (code, complaint) == (5, "")
     assert printed.splitlines()[-2:] == [
         "tests with -n auto --ignore=tests/browser --ignore=tests/environment",
-        "tests with -n auto --maxprocesses=2 --dist=loadfile --no-loadscope-reorder tests/browser tests/environment",
+        "tests with -n auto --maxprocesses=2 --dist=loadfile --no-loadscope-reorder "
+        "tests/browser tests/environment",
     ]
 
 
