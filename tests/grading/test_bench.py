@@ -3,6 +3,7 @@
 import json
 import random
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import given, settings
@@ -15,11 +16,11 @@ from grading.bench_logs import MOST_STEPS, log_lines, read_typed_log, replay
 from grading.bench_scores import judge_ahead, score_bench
 from grading.bench_settings import SETTINGS, Dial
 from grading.check import check_exercise
+from grading.class_marks import earned_of
 from grading.demo_class import _answer
 from grading.exercise import Bench, BenchKey, Criterion, Exercise, Option, Slip
 from grading.feedback import part_feedback, right_answer
 from grading.keys import RoundKey, row_keys
-from grading.marking import _standing_slips
 from grading.part_scores import Outcome, score_part
 from grading.report import shown_answer
 from grading.scoring import mark_rounds
@@ -382,8 +383,8 @@ def test_every_broken_rule_stands_in_the_class_report(make_record, class_setting
     record = make_record("arcs.energy", {"log": [WELD, PULL, ROW]}, exercise="arcs.bench", scenario="d")
     key = RoundKey(digest="d", keys={"log": _key()}, numbers={"day": 0})
     marked = mark_rounds(EXERCISE, [record], class_settings, lambda number: key)
-    standing = list(_standing_slips(type("Result", (), {"exercises": {EXERCISE.id: marked}})))
-    assert standing == sorted(
+    result = SimpleNamespace(exercises={EXERCISE.id: marked}, problems=(), points=marked.points)
+    assert earned_of(result, {EXERCISE.id: EXERCISE}).slips == sorted(
         f"arcs.bench.log.not_{rule}"
         for rule in ("one_change", "right_direction", "reached_window", "stopped")
     )

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from grading import marking
-from grading.answers import journal_bytes
+from grading.answers import content_of, journal_bytes
 from grading.class_settings import read_class_file
 from grading.hand_in import read_hand_in
 from grading.hand_ins import hand_in_files
@@ -51,13 +51,9 @@ def _stamped_anew(source, target, stamp):
         hand_in = read_hand_in(path)
         journals = {}
         for page, journal in hand_in.journals.items():
-            contents_of = [
-                {**record._asdict(), "round": record.round_number, "at": stamp(number, record.at)}
-                for number, record in enumerate(journal.records)
-            ]
             journals[page] = journal_bytes(
-                {name: each[name] for name in each if name not in ("round_number", "check", "line")}
-                for each in contents_of
+                {**content_of(record), "at": stamp(number, record.at)}
+                for number, record in enumerate(journal.records)
             )
         raw_hand_in(
             target,
