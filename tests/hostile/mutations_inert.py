@@ -21,8 +21,8 @@ _ALLOWED = {
     "nav", "div", "p", "span", "strong", "em", "h1", "h2", "h3", "h4", "ul", "ol", "li", "table", "thead",
     "tbody", "tr", "th", "td", "caption", "a", "br", "wbr", "figure", "figcaption", "svg", "g", "path",
     "defs", "use", "clippath", "rect", "text", "tspan", "line", "circle", "polygon", "polyline", "desc",
-    "metadata", "symbol", "abbr", "small", "dl", "dt", "dd", "details", "summary", "colgroup", "col", "img", "rdf:rdf",
-    "cc:work", "dc:type", "dc:date", "dc:format", "dc:creator", "dc:title", "cc:agent",
+    "metadata", "symbol", "abbr", "small", "dl", "dt", "dd", "details", "summary", "colgroup", "col", "img",
+    "rdf:rdf", "cc:work", "dc:type", "dc:date", "dc:format", "dc:creator", "dc:title", "cc:agent",
 }  # fmt: skip
 
 
