@@ -13,13 +13,13 @@ from grading import class_statistics as statistics
 from grading.class_tables import class_tables
 from grading.class_talks import RULES, SAFE_SHARE, objective_words, safety_talks, talks
 from grading.class_words import (
-    counted,
     number,
     percent,
     reliability_details,
     reliability_sentences,
     spread_sentence,
 )
+from grading.counts import how_many
 from grading.exercises import EXERCISES, PAGES
 from grading.export import printable
 from grading.html_pages import template
@@ -51,7 +51,7 @@ def class_report(students, work, *, names=True):
     spread = statistics.distribution(tables.totals, tables.maxima.sum()) if tables.exercises else None
     return template("class_report.html.jinja").render(
         class_title=work.title,
-        learners=counted(len(tables.names), "learner"),
+        learners=how_many(len(tables.names), "learner"),
         names=names,
         safety=_talks(tables, safety_talks(tables)) if names else None,
         talks=_talks(tables, talks(tables)) if names else None,

@@ -7,7 +7,8 @@ from collections import defaultdict
 from math import ceil
 from typing import NamedTuple
 
-from grading.class_words import counted, percent
+from grading.class_words import percent
+from grading.counts import how_many
 from grading.exercises import PAGES
 from grading.slip_notes import slip_notes
 
@@ -109,7 +110,7 @@ def _tries(tables, row):
     used_up = answered & (tables.tries[row] >= tables.tries_per_round)
     enough = tables.tries_per_round > 1 and answered.sum() >= FEWEST_EXERCISES
     if enough and used_up.sum() >= TRIES_SHARE * answered.sum():
-        yield f"all tries used in {used_up.sum()} of {counted(answered.sum(), 'exercise')}"
+        yield f"all tries used in {used_up.sum()} of {how_many(answered.sum(), 'exercise')}"
 
 
 def _late(tables, row):

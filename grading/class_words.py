@@ -1,6 +1,7 @@
 """What the statistics of a class mean, in sentences that need no statistics to be read."""
 
 from grading.class_statistics import FEWEST_FOR_RELIABILITY, FEWEST_ITEMS
+from grading.counts import how_many
 from grading.intervals import NO_SPREAD
 
 # How sure the order of learners is; common practice, no source. Taken by the low end of the interval.
@@ -22,11 +23,6 @@ def number(value, digits=2):
 def percent(value):
     """Write a share in per cent."""
     return f"{100 * value:.0f} %"
-
-
-def counted(count, word):
-    """Write a number with its noun."""
-    return f"{count} {word}{'' if count == 1 else 's'}"
 
 
 def reliability_sentences(found):
@@ -51,8 +47,8 @@ def reliability_sentences(found):
 def reliability_details(found):
     """Say what the sentences rest on: how many, mean and spread, coefficients with their intervals."""
     counts = (
-        counted(found.learners, "learner"),
-        counted(len(found.items), "exercise"),
+        how_many(found.learners, "learner"),
+        how_many(len(found.items), "exercise"),
         f"{found.maximum:g} points",
     )
     said = [f"{', '.join(counts)}."]

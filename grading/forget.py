@@ -17,6 +17,7 @@ import sqlalchemy as sql
 
 from grading.answers import content_of, journal_bytes, parse_journal
 from grading.changes import student_names
+from grading.counts import count_answers, how_many
 from grading.forget_person import FOLDERS_BY_LEARNER, MADE_LIST, Person
 from grading.gradebook_file import GradebookFile, opened
 from grading.gradebook_places import GRADEBOOK_FILE, overwrite_deleted
@@ -131,7 +132,7 @@ def _hand_ins(person, folder, do):
             if do:
                 path.unlink()
         elif hand_in and (count := sum(_is_of(person, record) for record in hand_in.records)):
-            answers = _counted(count, "answer", "answers")
+            answers = count_answers(count)
             yield f"cut {answers} out of {path}, the hand-in of somebody at the same computer"
             if do:
                 _cut_out(person, path)
@@ -146,14 +147,9 @@ def _made_list(person, path, do):
     names = _text(path).splitlines()
     kept = [name for name in names if not person.owns(Path(name))]
     if len(kept) < len(names):
-        yield f"took {_counted(len(names) - len(kept), 'file name', 'file names')} out of {path}"
+        yield f"took {how_many(len(names) - len(kept), 'file name')} out of {path}"
         if do:
             write_whole(path, "\n".join(kept).encode())
-
-
-def _counted(count, one, several):
-    """Write a count with its word."""
-    return f"{count} {one if count == 1 else several}"
 
 
 def _is_of(person, record):
@@ -222,7 +218,7 @@ def _table(person, path, do):
     cut = [[person.cut_from(cell) for cell in row] for row in kept]
     if cut == rows:
         return
-    yield f"took {_counted(len(rows) - len(kept), 'row', 'rows')} out of {path}"
+    yield f"took {how_many(len(rows) - len(kept), 'row')} out of {path}"
     if do:
         out = io.StringIO(newline="")
         csv.writer(out).writerows(cut)
@@ -242,7 +238,7 @@ def _statements(person, path, do):
     if isinstance(entries, list):
         kept = [each for each in entries if not _names(person, each)]
         if len(kept) < len(entries):
-            yield f"took {_counted(len(entries) - len(kept), 'entry', 'entries')} out of {path}"
+            yield f"took {how_many(len(entries) - len(kept), 'entry', 'entries')} out of {path}"
             if do:
                 whole = {**content, "learners": kept} if isinstance(content, dict) else kept
                 write_whole(path, (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode())

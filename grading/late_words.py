@@ -3,6 +3,7 @@
 from datetime import timedelta
 from typing import NamedTuple
 
+from grading.counts import how_many
 from grading.exercises import PAGES
 from grading.hand_in import learner_slug
 from grading.hand_ins import hand_in_pages, made_at
@@ -69,5 +70,5 @@ def in_words(time):
     """Write a length of time in its two largest units, from days down to minutes."""
     minutes = max(1, round(time / timedelta(minutes=1)))
     parts = (minutes // 1440, "day"), (minutes // 60 % 24, "hour"), (minutes % 60, "minute")
-    said = [f"{count} {unit}{'' if count == 1 else 's'}" for count, unit in parts if count]
+    said = [how_many(count, unit) for count, unit in parts if count]
     return " ".join(said[:2])

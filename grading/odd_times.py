@@ -7,10 +7,14 @@ hand-in decides whether it is late, which is why a person should know.
 from datetime import datetime
 from itertools import pairwise
 
+from grading.counts import count_answers
 from grading.times import utc
 
 _IN_ORDER = "answers count in the order in which they were saved"
 _CLOCK = f"the clock may have been set back or on; {_IN_ORDER}"
+_EARLIER = f"stamped earlier than what was saved before: {_CLOCK}"
+_LATER = f"stamped later than the hand-in itself: {_CLOCK}"
+_UNKNOWN = f"stamped with no usable time: {_IN_ORDER}"
 SLACK_S = 60  # two programs that save at once, a clock that is brought in step
 
 
@@ -24,13 +28,13 @@ def odd_times(hand_in):
         known = [each for each in stamps if each[0] is not None]
         back = [line for (before, _), (at, line) in pairwise(known) if _is_before(at, before)]
         if back:
-            yield page, back[0], f"{_count(back)} stamped earlier than what was saved before: {_CLOCK}"
+            yield page, back[0], f"{count_answers(len(back))} {_EARLIER}"
         after = [line for at, line in known if made_at is not None and _is_before(made_at, at)]
         if after:
-            yield page, after[0], f"{_count(after)} stamped later than the hand-in itself: {_CLOCK}"
+            yield page, after[0], f"{count_answers(len(after))} {_LATER}"
         unknown = [line for at, line in stamps if at is None]
         if unknown:
-            yield page, unknown[0], f"{_count(unknown)} stamped with no usable time: {_IN_ORDER}"
+            yield page, unknown[0], f"{count_answers(len(unknown))} {_UNKNOWN}"
 
 
 def _plainly_in_order(hand_in):
@@ -44,11 +48,6 @@ def _plainly_in_order(hand_in):
     except (TypeError, ValueError, OverflowError):  # no time, or one with its offset and one without
         return False
     return True
-
-
-def _count(lines):
-    """Write how many answers."""
-    return f"{len(lines)} answer{'' if len(lines) == 1 else 's'}"
 
 
 def _moment(text):

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from grading.changes import keep_changes, log_beside
 from grading.class_work import class_work, save_class_work, work_of
+from grading.counts import how_many
 from grading.exercises import EXERCISES, PAGES
 from grading.export import write_problems, write_results
 from grading.gradebook import MarksWriter
@@ -74,14 +75,14 @@ class Summary:
     def as_text(self):
         """Return the summary in words."""
         lines = [
-            f"Marked {_count(self.learners, 'learner')} from {_count(self.files, 'file')}.",
+            f"Marked {how_many(self.learners, 'learner')} from {how_many(self.files, 'file')}.",
             f"Mean {self.mean:.1f} of {self.maximum:.0f} points; "
-            f"{_count(self.waiting, 'learner')} with something that a person has to mark.",
+            f"{how_many(self.waiting, 'learner')} with something that a person has to mark.",
         ]
         if self.late:
             lines.append(f"Late: {', '.join(self.late)}.")
         if self.given:
-            lines.append(f"Kept {_count(self.given, 'score')} that a person gave, all in {self.log}.")
+            lines.append(f"Kept {how_many(self.given, 'score')} that a person gave, all in {self.log}.")
             lines += [f"  {each}" for each in self.kept[:MOST_SLIPS]]
         if self.slips:
             lines += ["", "Most frequent slips:"]
@@ -91,17 +92,12 @@ class Summary:
         if self.problems:
             lines += [
                 "",
-                f"{_count(len(self.problems), 'problem')}, all of them in {self.out / 'problems.csv'}:",
+                f"{how_many(len(self.problems), 'problem')}, all of them in {self.out / 'problems.csv'}:",
             ]
             lines += [f"  {each}" for each in self.problems[:MOST_SLIPS]]
         lines += ["", f"Gradebook {self.gradebook}", f"Results   {self.out / 'results.csv'}"]
         lines += [f"Report    {self.report}"] if self.report else []
         return "\n".join(lines)
-
-
-def _count(number, word):
-    """Write a number with its noun."""
-    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def slip_sentence(slip):

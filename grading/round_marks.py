@@ -4,6 +4,7 @@ from operator import attrgetter
 from typing import NamedTuple
 
 from grading.answers import Problem
+from grading.counts import count_answers
 from grading.part_results import NO_TRY, UNANSWERED, Outcome, PartResult, error
 from grading.part_scores import score_part
 
@@ -134,11 +135,6 @@ def _lost_rounds(exercise, by_round):
     number = min(each for each in by_round if each - 1 not in by_round and each > 1)
     sentence = f"round {number} of {exercise.id} counts, and round {number - 1} is lost with a damaged line"
     return problem_at("lost round", sentence, by_round[number][0])
-
-
-def count_answers(count):
-    """Write a count of answers."""
-    return f"{count} answer" if count == 1 else f"{count} answers"
 
 
 def problem_at(kind, sentence, record):

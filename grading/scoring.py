@@ -8,6 +8,7 @@ from collections import Counter, defaultdict
 from dataclasses import dataclass, replace
 
 from grading.answers import Problem
+from grading.counts import count_answers
 from grading.keys import RoundKey, keys_for, row_keys
 from grading.part_results import Outcome, PartResult
 from grading.part_scores import score_part
@@ -16,7 +17,6 @@ from grading.round_marks import (
     ExerciseResult,
     PartMark,
     RoundResult,
-    count_answers,
     mark_rounds,
     problem_at,
     unanswered,
