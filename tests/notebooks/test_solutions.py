@@ -20,7 +20,7 @@ from grading.variants import scenario, scenario_digest
 ROOT = Path(__file__).parents[2]
 SOLUTIONS = ROOT / "solutions"
 COURSE_KEY = "another-course"
-LEARNERS = [f"other learner {number}" for number in range(10)]
+LEARNERS = [f"other learner {number}" for number in range(20)]
 LINES_A_CELL = 12
 
 
