@@ -58,10 +58,10 @@ _Answer = _Text | list[_Nested] | dict[str, _Nested]
 class Record(
     msgspec.Struct, frozen=True, gc=False, forbid_unknown_fields=True, rename={"round_number": "round"}
 ):
-    """One submission of one exercise, as saved. ``line`` is where it stood in its file.
+    """One submission of one exercise, as saved.
 
-    ``after_loss`` tells that a record before it in its file may be lost: a line could not be read, or the
-    chain of checks is broken. It is not stored.
+    Not stored are ``line``, where it stood in its file, and ``after_loss``, which tells that a record before
+    it there may be lost: a line could not be read, or the chain of checks is broken.
     In the order of the stored fields, and read straight from its line: a class has tens of thousands of them.
     """
 

@@ -214,7 +214,7 @@ def mark_hand_ins(groups, settings, each_learner=None):
         [hand_in for hand_in, _ in merged], settings, exercises=EXERCISES, bank_version=BANK_VERSION
     )
     return [
-        _marked(hand_in, paths, one, _problems(hand_in, paths, one.problems))
+        _marked(hand_in, paths, one, tuple(_problems(hand_in, paths, one.problems)))
         for (hand_in, paths), one in zip(merged, earned, strict=True)
     ]
 
@@ -252,10 +252,9 @@ def _mark_one(hand_in, paths, settings, keys, each_learner):
         bank_version=BANK_VERSION,
         keys=keys,
     )
-    problems = _problems(hand_in, paths, result.problems)
+    problems = tuple(_problems(hand_in, paths, result.problems))
     kept = each_learner(hand_in, with_unanswered(result, EXERCISES), keys, problems)
-    earned = earned_of(result, EXERCISES)
-    return _marked(hand_in, paths, earned, problems, kept)
+    return _marked(hand_in, paths, earned_of(result, EXERCISES), problems, kept)
 
 
 def _marked(hand_in, paths, earned, problems, kept=None):
@@ -281,12 +280,7 @@ def _marked(hand_in, paths, earned, problems, kept=None):
 
 
 def _problems(hand_in, paths, of_marking):
-    """Return everything that was found wrong with one learner's hand-ins."""
-    return tuple(_each_problem(hand_in, paths, of_marking))
-
-
-def _each_problem(hand_in, paths, of_marking):
-    """Give what reading found wrong, then what marking found, then what the times tell."""
+    """Give all that was found wrong with one learner's hand-ins: in reading, in marking, by their times."""
     for problem in (*hand_in.problems, *of_marking):
         yield ClassProblem(
             file=", ".join(map(str, paths)),

@@ -21,18 +21,13 @@ def score_column(part, keys, typed):
     return [score_part(part, key, one) for key, one in zip(keys, typed, strict=True)]
 
 
-def _same(typed):
-    """Return a text as what tells it from others."""
-    return typed
-
-
 def _of_object(typed):
     """Return what tells one table of verdicts from another."""
     return tuple(typed.items())
 
 
 # Answers that many learners give alike: the kind of their value, and what tells one from another.
-_ALIKE = {Choice: (str, _same), Choices: (list, tuple), Order: (list, tuple), Verdicts: (dict, _of_object)}
+_ALIKE = {Choice: (str, str), Choices: (list, tuple), Order: (list, tuple), Verdicts: (dict, _of_object)}
 
 
 def _score_alike(part, keys, typed, kind, named):
